@@ -1,0 +1,65 @@
+/**
+ * North American timbers of the Wood Handbook (USDA Forest Products Laboratory), means of small clear
+ * specimens at 12 % moisture. Botanical names are not part of the handbook's strength table.
+ */
+import { handbookTimber, TABLE_4_3_2021, TABLE_13_5_QUOTED } from './timber-handbook.ts';
+import type { TimberSpecies } from './timber-row.ts';
+
+// biome-ignore format: a table, one timber a line
+export const AMERICAN_HARDWOODS: readonly TimberSpecies[] = [
+  handbookTimber({ key: 'red-alder-american', name: 'Alder, red', latin: 'Alnus rubra', kind: 'hardwood', sg: 0.41, mor: 68, moe: 9500, crushing: 40.1, shear: 7.4, hardness: 2600, cR: 0.00151, cT: 0.00256, sR: 4.4, sT: 7.3 }),
+  handbookTimber({ key: 'white-ash-american', name: 'Ash, white', latin: 'Fraxinus americana', kind: 'hardwood', also: ['ash-american'], sg: 0.6, mor: 103, moe: 12000, crushing: 51.1, shear: 13.2, hardness: 5900, morNote: 'FPL-GTR-282 gives 106 MPa; the example printed with Eq 5-3 uses 103', cR: 0.00169, cT: 0.00274, sR: 4.9, sT: 7.8 }),
+  handbookTimber({ key: 'black-ash-american', name: 'Ash, black', latin: 'Fraxinus nigra', kind: 'hardwood', sg: 0.49, mor: 87, moe: 11000, crushing: 41.2, shear: 10.8, hardness: 3800, cR: 0.00172, cT: 0.00274, sR: 5, sT: 7.8 }),
+  handbookTimber({ key: 'aspen-american', name: 'Aspen, quaking', latin: 'Populus tremuloides', kind: 'hardwood', also: ['quaking-aspen'], sg: 0.38, mor: 58, moe: 8100, crushing: 29.3, shear: 5.9, hardness: 1600, cR: 0.00119, cT: 0.00234, sR: 3.5, sT: 6.7 }),
+  handbookTimber({ key: 'basswood-american', name: 'Basswood, American', latin: 'Tilia americana', kind: 'hardwood', also: ['basswood'], sg: 0.37, mor: 60, moe: 10100, crushing: 32.6, shear: 6.8, hardness: 1800, cR: 0.0023, cT: 0.0033, sR: 6.6, sT: 9.3 }),
+  handbookTimber({ key: 'beech-american', name: 'Beech, American', latin: 'Fagus grandifolia', kind: 'hardwood', sg: 0.64, mor: 103, moe: 11900, crushing: 50.3, shear: 13.9, hardness: 5800, cR: 0.0019, cT: 0.00431, sR: 5.5, sT: 11.9 }),
+  handbookTimber({ key: 'paper-birch-american', name: 'Birch, paper', latin: 'Betula papyrifera', kind: 'hardwood', sg: 0.55, mor: 85, moe: 11000, crushing: 39.2, shear: 8.3, hardness: 4000, cR: 0.00219, cT: 0.00304, sR: 6.3, sT: 8.6 }),
+  handbookTimber({ key: 'yellow-birch-american', name: 'Birch, yellow', latin: 'Betula alleghaniensis', kind: 'hardwood', also: ['birch-american'], sg: 0.62, mor: 114, moe: 13900, crushing: 56.3, shear: 13, hardness: 5600, cR: 0.00256, cT: 0.00338, sR: 7.3, sT: 9.5 }),
+  handbookTimber({ key: 'butternut', name: 'Butternut', latin: 'Juglans cinerea', kind: 'hardwood', sg: 0.38, mor: 56, moe: 8100, crushing: 35.2, shear: 8.1, hardness: 2200, cR: 0.00116, cT: 0.00223, sR: 3.4, sT: 6.4, note: 'crushing strength from the inch-pound edition (5110 psi): the metric edition prints 36.2' }),
+  handbookTimber({ key: 'chestnut-american', name: 'Chestnut, American', latin: 'Castanea dentata', kind: 'hardwood', sg: 0.43, mor: 59, moe: 8500, crushing: 36.7, shear: 7.4, hardness: 2400, cR: 0.00116, cT: 0.00234, sR: 3.4, sT: 6.7 }),
+  handbookTimber({ key: 'cottonwood-american', name: 'Cottonwood, eastern', latin: 'Populus deltoides', kind: 'hardwood', sg: 0.4, mor: 59, moe: 9400, crushing: 33.9, shear: 6.4, hardness: 1900, cR: 0.00133, cT: 0.00327, sR: 3.9, sT: 9.2 }),
+  handbookTimber({ key: 'elm-american', name: 'Elm, American', latin: 'Ulmus americana', kind: 'hardwood', sg: 0.5, mor: 81, moe: 9200, crushing: 38.1, shear: 10.4, hardness: 3700, cR: 0.00144, cT: 0.00338, sR: 4.2, sT: 9.5 }),
+  handbookTimber({ key: 'red-elm-american', name: 'Elm, slippery', latin: 'Ulmus rubra', kind: 'hardwood', also: ['slippery-elm'], sg: 0.53, mor: 90, moe: 10300, crushing: 43.9, shear: 11.2, hardness: 3800, cR: 0.00169, cT: 0.00315, sR: 4.9, sT: 8.9 }),
+  handbookTimber({ key: 'hackberry', name: 'Hackberry', latin: 'Celtis occidentalis', kind: 'hardwood', sg: 0.53, mor: 76, moe: 8200, crushing: 37.5, shear: 11, hardness: 3900, cR: 0.00165, cT: 0.00315, sR: 4.8, sT: 8.9 }),
+  handbookTimber({ key: 'pecan-american', name: 'Hickory, pecan (pecan)', latin: 'Carya illinoinensis', kind: 'hardwood', also: ['pecan-hickory'], sg: 0.66, mor: 94, moe: 11900, crushing: 54.1, shear: 14.3, hardness: 8100, cR: 0.00169, cT: 0.00315, sR: 4.9, sT: 8.9 }),
+  handbookTimber({ key: 'hickory-american', name: 'Hickory, mockernut (true)', latin: 'Carya tomentosa', kind: 'hardwood', also: ['mockernut-hickory'], sg: 0.72, mor: 132, moe: 15300, crushing: 61.6, shear: 12, hardness: 8800, sR: 7.7, sT: 11 }),
+  handbookTimber({ key: 'black-locust', name: 'Locust, black', latin: 'Robinia pseudoacacia', kind: 'hardwood', also: ['robinia'], sg: 0.69, mor: 134, moe: 14100, crushing: 70.2, shear: 17.1, hardness: 7600, cR: 0.00158, cT: 0.00252 }),
+  handbookTimber({ key: 'bigleaf-maple-american', name: 'Maple, bigleaf', latin: 'Acer macrophyllum', kind: 'hardwood', also: ['pacific-maple'], sg: 0.48, mor: 74, moe: 10000, crushing: 41, shear: 11.9, hardness: 3800, cR: 0.00126, cT: 0.00248 }),
+  handbookTimber({ key: 'soft-maple-american', name: 'Maple, red', latin: 'Acer rubrum', kind: 'hardwood', also: ['red-maple-american', 'red-maple'], sg: 0.54, mor: 92, moe: 11300, crushing: 45.1, shear: 12.8, hardness: 4200, cR: 0.00137, cT: 0.00289 }),
+  handbookTimber({ key: 'silver-maple-american', name: 'Maple, silver', latin: 'Acer saccharinum', kind: 'hardwood', sg: 0.47, mor: 61, moe: 7900, crushing: 36, shear: 10.2, hardness: 3100, cR: 0.00102, cT: 0.00252 }),
+  handbookTimber({ key: 'red-oak-american', name: 'Oak, northern red', latin: 'Quercus rubra', kind: 'hardwood', also: ['red-oak'], sg: 0.63, mor: 99, moe: 12500, crushing: 46.6, shear: 12.3, hardness: 5700, cR: 0.00158, cT: 0.00369, cNote: 'row "Oak, commercial red"', sR: 4, sT: 8.6, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'white-oak-american', name: 'Oak, white', latin: 'Quercus alba', kind: 'hardwood', also: ['white-oak', 'oak-american'], sg: 0.68, mor: 105, moe: 12300, crushing: 51.3, shear: 13.8, hardness: 6000, cR: 0.0018, cT: 0.00365, cNote: 'row "Oak, commercial white"', sR: 5.6, sT: 10.5 }),
+  handbookTimber({ key: 'sassafras', name: 'Sassafras', latin: 'Sassafras albidum', kind: 'hardwood', sg: 0.46, mor: 62, moe: 7700, crushing: 32.8, shear: 8.5, cR: 0.00137, cT: 0.00216, sR: 4, sT: 6.2 }),
+  handbookTimber({ key: 'sweetgum', name: 'Sweetgum', latin: 'Liquidambar styraciflua', kind: 'hardwood', also: ['gum-american'], sg: 0.52, mor: 86, moe: 11300, crushing: 43.6, shear: 11, hardness: 3800, cR: 0.00183, cT: 0.00365, sR: 5.3, sT: 10.2 }),
+  handbookTimber({ key: 'sycamore-american', name: 'Sycamore, American', latin: 'Platanus occidentalis', kind: 'hardwood', also: ['plane-american'], sg: 0.49, mor: 69, moe: 9800, crushing: 37.1, shear: 10.1, hardness: 3400, cR: 0.00172, cT: 0.00296, sR: 5, sT: 8.4 }),
+  handbookTimber({ key: 'black-tupelo-american', name: 'Tupelo, black', latin: 'Nyssa sylvatica', kind: 'hardwood', sg: 0.5, mor: 66, moe: 8300, crushing: 38.1, shear: 9.2, hardness: 3600, cR: 0.00176, cT: 0.00308, sR: 5.1, sT: 8.7 }),
+  handbookTimber({ key: 'black-willow-american', name: 'Willow, black', latin: 'Salix nigra', kind: 'hardwood', sg: 0.39, mor: 54, moe: 7000, crushing: 28.3, shear: 8.6, sR: 3.3, sT: 8.7 }),
+  handbookTimber({ key: 'tulipwood-american', name: 'Yellow-poplar', latin: 'Liriodendron tulipifera', kind: 'hardwood', also: ['yellow-poplar', 'poplar-american', 'tulip-poplar'], sg: 0.42, mor: 70, moe: 10900, crushing: 38.2, shear: 8.2, hardness: 2400, sR: 4.6, sT: 8.2 }),
+];
+
+// biome-ignore format: a table, one timber a line
+export const AMERICAN_SOFTWOODS: readonly TimberSpecies[] = [
+  handbookTimber({ key: 'eastern-red-cedar', name: 'Cedar, eastern redcedar', latin: 'Juniperus virginiana', kind: 'softwood', also: ['aromatic-cedar'], sg: 0.47, mor: 61, moe: 6100, crushing: 41.5, hardness: 4000, sR: 3.1, sT: 4.7 }),
+  handbookTimber({ key: 'incense-cedar', name: 'Cedar, incense', latin: 'Calocedrus decurrens', kind: 'softwood', sg: 0.37, mor: 55, moe: 7200, crushing: 35.9, shear: 6.1, hardness: 2100, sR: 3.3, sT: 5.2 }),
+  handbookTimber({ key: 'northern-white-cedar', name: 'Cedar, northern white', latin: 'Thuja occidentalis', kind: 'softwood', sg: 0.31, mor: 45, moe: 5500, crushing: 27.3, shear: 5.9, hardness: 1400, sR: 2.2, sT: 4.9 }),
+  handbookTimber({ key: 'port-orford-cedar', name: 'Cedar, Port-Orford', latin: 'Chamaecyparis lawsoniana', kind: 'softwood', sg: 0.43, mor: 88, moe: 11700, crushing: 43.1, shear: 9.4, hardness: 2800, sR: 4.6, sT: 6.9 }),
+  handbookTimber({ key: 'western-red-cedar', name: 'Cedar, western redcedar', latin: 'Thuja plicata', kind: 'softwood', sg: 0.32, mor: 51.7, moe: 7700, crushing: 31.4, shear: 6.8, hardness: 1600, sR: 2.4, sT: 5 }),
+  handbookTimber({ key: 'yellow-cedar', name: 'Cedar, yellow', latin: 'Cupressus nootkatensis', kind: 'softwood', also: ['alaska-cedar'], sg: 0.44, mor: 77, moe: 9800, crushing: 43.5, shear: 7.8, hardness: 2600, sR: 2.8, sT: 6 }),
+  handbookTimber({ key: 'douglas-fir-american', name: 'Douglas-fir, coast', latin: 'Pseudotsuga menziesii', kind: 'softwood', also: ['douglas-fir'], sg: 0.48, mor: 85, moe: 13400, crushing: 49.9, shear: 7.8, hardness: 3200, sR: 4.8, sT: 7.6 }),
+  handbookTimber({ key: 'white-fir-american', name: 'Fir, white', latin: 'Abies concolor', kind: 'softwood', sg: 0.39, mor: 68, moe: 10300, crushing: 40, shear: 7.6, hardness: 2100, sR: 3.3, sT: 7 }),
+  handbookTimber({ key: 'western-hemlock', name: 'Hemlock, western', latin: 'Tsuga heterophylla', kind: 'softwood', sg: 0.45, mor: 78, moe: 11300, crushing: 49, shear: 8.6, hardness: 2400, sR: 4.2, sT: 7.8, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'western-larch', name: 'Larch, western', latin: 'Larix occidentalis', kind: 'softwood', also: ['larch-american'], sg: 0.52, mor: 90, moe: 12900, crushing: 52.5, shear: 9.4, hardness: 3700, sR: 4.5, sT: 9.1, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'white-pine-american', name: 'Pine, eastern white', latin: 'Pinus strobus', kind: 'softwood', also: ['eastern-white-pine'], sg: 0.35, mor: 59, moe: 8500, crushing: 33.1, shear: 6.2, hardness: 1700, cR: 0.00071, cT: 0.00212, cFrom: TABLE_13_5_QUOTED }),
+  handbookTimber({ key: 'loblolly-pine', name: 'Pine, loblolly', latin: 'Pinus taeda', kind: 'softwood', also: ['southern-yellow-pine'], sg: 0.51, mor: 88, moe: 12300, crushing: 49.2, shear: 9.6, hardness: 3100, sR: 4.8, sT: 7.4, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'lodgepole-pine', name: 'Pine, lodgepole', latin: 'Pinus contorta', kind: 'softwood', sg: 0.41, mor: 65, moe: 9200, crushing: 37, shear: 6.1, hardness: 2100, sR: 4.3, sT: 6.7, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'longleaf-pine', name: 'Pine, longleaf', latin: 'Pinus palustris', kind: 'softwood', also: ['pitch-pine'], sg: 0.59, mor: 100, moe: 13700, crushing: 58.4, shear: 10.4, hardness: 3900, sR: 5.1, sT: 7.5, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'ponderosa-pine', name: 'Pine, ponderosa', latin: 'Pinus ponderosa', kind: 'softwood', sg: 0.4, mor: 65, moe: 8900, crushing: 36.7, shear: 7.8, hardness: 2000 }),
+  handbookTimber({ key: 'shortleaf-pine', name: 'Pine, shortleaf', latin: 'Pinus echinata', kind: 'softwood', sg: 0.51, mor: 90, moe: 12100, crushing: 50.1, shear: 9.6, hardness: 3100, sR: 4.6, sT: 7.7, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'sugar-pine', name: 'Pine, sugar', latin: 'Pinus lambertiana', kind: 'softwood', sg: 0.36, mor: 57, moe: 8200, crushing: 30.8, shear: 7.8, hardness: 1700, cR: 0.00099, cT: 0.00194, cFrom: TABLE_13_5_QUOTED }),
+  handbookTimber({ key: 'western-white-pine', name: 'Pine, western white', latin: 'Pinus monticola', kind: 'softwood', sg: 0.38, mor: 67, moe: 10100, crushing: 34.7, shear: 7.2, hardness: 1900, cR: 0.00141, cT: 0.00259, cFrom: TABLE_13_5_QUOTED, note: 'SG from the inch-pound edition (0.38): the metric edition prints 0.35, below its green value' }),
+  handbookTimber({ key: 'redwood-american', name: 'Redwood, old-growth', latin: 'Sequoia sempervirens', kind: 'softwood', also: ['sequoia'], sg: 0.4, mor: 69, moe: 9200, crushing: 42.4, shear: 6.5, hardness: 2100 }),
+  handbookTimber({ key: 'engelmann-spruce', name: 'Spruce, Engelmann', latin: 'Picea engelmannii', kind: 'softwood', sg: 0.35, mor: 64, moe: 8900, crushing: 30.9, shear: 8.3, hardness: 1750, sR: 3.8, sT: 7.1, sFrom: TABLE_4_3_2021 }),
+  handbookTimber({ key: 'sitka-spruce', name: 'Spruce, Sitka', latin: 'Picea sitchensis', kind: 'softwood', sg: 0.4, mor: 70, moe: 10800, crushing: 38.7, shear: 7.9, hardness: 2300, cR: 0.00148, cT: 0.00263, cFrom: TABLE_13_5_QUOTED }),
+  handbookTimber({ key: 'white-spruce-american', name: 'Spruce, white', latin: 'Picea glauca', kind: 'softwood', sg: 0.36, mor: 65, moe: 9600, crushing: 35.7, shear: 6.7, hardness: 1800, cR: 0.0013, cT: 0.00274, cFrom: TABLE_13_5_QUOTED }),
+  handbookTimber({ key: 'cypress-american', name: 'Baldcypress', latin: 'Taxodium distichum', kind: 'softwood', also: ['baldcypress'], sg: 0.46, mor: 73, moe: 9900, crushing: 43.9, shear: 6.9, hardness: 2300 }),
+];

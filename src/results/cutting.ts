@@ -1,0 +1,102 @@
+import type { PartKind } from './piece.ts';
+import type { Solved } from './solver.ts';
+
+/** A blank to be found in stock. */
+export interface Demand {
+  /** Part mark, or `test ...`. */
+  mark: string;
+  instance: string;
+  name: string;
+  length: number;
+  width: number;
+  thickness: number;
+  material: string;
+  kind: PartKind;
+  round: boolean;
+  /** Sheet parts: may it be turned? */
+  turn: boolean;
+  purpose: 'part' | 'test piece' | 'spare';
+}
+
+/** One length or sheet that the plan uses. Positions are in the stock's own frame, from the end you work from. */
+export interface StockUse {
+  /** Rack item id, or `buy:<supplier item id>:<n>`. */
+  id: string;
+  label: string;
+  from: 'rack' | 'buy';
+  kind: 'planed length' | 'board' | 'sheet' | 'bar' | 'tube' | 'offcut';
+  material: string;
+  length: number;
+  width: number;
+  thickness: number;
+  round: boolean;
+  kerf: number;
+  trim: { end: number; edge: number };
+  price: number;
+  placed: Placed[];
+  /** Straight saw cuts in the order they are made. */
+  cuts: SawCut[];
+  left: Left[];
+}
+
+export interface Placed {
+  mark: string;
+  instance: string;
+  x: number;
+  y: number;
+  length: number;
+  width: number;
+  turned: boolean;
+  purpose: Demand['purpose'];
+}
+
+export interface SawCut {
+  order: number;
+  /** `cross` across the stock's length, `rip` along it. */
+  kind: 'cross' | 'rip';
+  /** The kept edge of the cut in stock coordinates; the kerf lies beyond it. */
+  at: number;
+  /** The span of the stock that this cut divides, in the other coordinate. */
+  from: number;
+  to: number;
+  /** Fence or stop to set: distance from the edge worked from. */
+  setting: number;
+}
+
+export interface Left {
+  x: number;
+  y: number;
+  length: number;
+  width: number;
+  fate: 'back to the rack' | 'waste';
+}
+
+export interface MaterialPlan extends Solved {
+  material: string;
+  section: string;
+  kind: PartKind;
+  uses: StockUse[];
+  /** Blanks that no stock can give, with the reason. */
+  unplaced: { demand: Demand; reason: string; mend: string }[];
+  /** Cost of what is bought, minor units; value and bound count the same. */
+  cost: number;
+  /** Waste as a share of what is used, 0 to 1 (offcuts that go back to the rack are not waste). */
+  waste: number;
+  /** Plain words: `Two sheets; one cannot do.` */
+  words: string;
+}
+
+export interface ShoppingLine {
+  item: string;
+  supplier: string;
+  quantity: number;
+  unitPrice: number;
+  price: number;
+}
+
+export interface CuttingPlan {
+  materials: MaterialPlan[];
+  buy: ShoppingLine[];
+  /** Minor units. */
+  cost: number;
+}

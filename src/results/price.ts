@@ -1,0 +1,26 @@
+import type { Source } from './source.ts';
+
+/** All money in minor units, whole. */
+export interface PriceLine {
+  id: string;
+  label: string;
+  amount: number;
+  /** Formula in words: `27.5 h x 38.00`. */
+  how: string;
+  source: Source;
+  inputs: { label: string; value: string; from: string }[];
+}
+
+export interface Price {
+  currency: string;
+  lines: PriceLine[];
+  /** Before tax. */
+  net: number;
+  tax: number;
+  /** What the client pays. */
+  total: number;
+  /** Low and high from the spread of hours. */
+  low: number;
+  high: number;
+  hours: { low: number; likely: number; high: number };
+}

@@ -1,0 +1,186 @@
+import type { Spell } from '../results/operations.ts';
+
+/**
+ * The workshop as the maker has it: millimetres, minutes, minor units of money.
+ * Read from a workshop file by `readWorkshop` (schema.ts); bare numbers there are mm.
+ */
+export interface Workshop {
+  name: string;
+  currency: string;
+  machines: Machine[];
+  blades: Blade[];
+  cutters: Cutter[];
+  drills: Drill[];
+  jigs: Jig[];
+  clamps: ClampSet[];
+  rack: RackItem[];
+  suppliers: Supplier[];
+  calendar: Calendar;
+  rates: Rates;
+  allowances: { timber: Allowance; sheet: Allowance; bar: Allowance; tube: Allowance };
+  adhesives: Record<string, OwnAdhesive>;
+  finishes: Record<string, OwnFinish>;
+  /** The maker's own minutes by operation key; they win over the tables. */
+  times: Record<string, Spell>;
+  leastOffcut: { length: number; width: number };
+  /** Climate of the shop, for moisture and waits. */
+  climate: { temperature: number; humidity: number };
+}
+
+export type MachineKind =
+  | 'table saw'
+  | 'mitre saw'
+  | 'band saw'
+  | 'planer'
+  | 'thicknesser'
+  | 'router table'
+  | 'hand router'
+  | 'drill press'
+  | 'hand drill'
+  | 'slot mortiser'
+  | 'chisel mortiser'
+  | 'disc sander'
+  | 'metal saw'
+  | 'hand tools'
+  | 'bench';
+
+export interface Machine {
+  id: string;
+  kind: MachineKind;
+  name: string;
+  /** Greatest blade height or plunge, mm. */
+  maxDepth?: number;
+  /** Furthest fence setting, mm. */
+  fence?: number;
+  maxTilt?: number;
+  /** Shortest piece that may be run, mm. */
+  shortest?: number;
+  /** Minutes per change; remembered defaults where the maker gave none (`measured: false`). */
+  change: { tool: number; fence: number; height: number; tilt: number; jig: number; measured: boolean };
+}
+
+export interface Blade {
+  id: string;
+  machine: string;
+  name: string;
+  kerf: number;
+  diameter: number;
+  use: 'rip' | 'cross' | 'combination' | 'groove' | 'metal';
+}
+
+export interface Cutter {
+  id: string;
+  name: string;
+  kind: 'straight' | 'rebate' | 'chamfer' | 'round-over' | 'groove';
+  diameter: number;
+  depth: number;
+  shank: number;
+  bearing: boolean;
+  maxSpeed?: number;
+}
+
+export interface Drill {
+  id: string;
+  name: string;
+  kind: 'twist' | 'brad point' | 'forstner' | 'countersink' | 'mortise chisel';
+  diameter: number;
+  depth: number;
+}
+
+export interface Jig {
+  id: string;
+  name: string;
+  kind: 'upright tenon jig' | 'cross-cut sled' | 'mitre sled' | 'taper sled' | 'dowel jig' | 'other';
+  machine: string;
+  /** Thickness of the jig between fence and work, mm. */
+  offset: number;
+}
+
+export interface ClampSet {
+  length: number;
+  quantity: number;
+}
+
+export interface RackItem {
+  id: string;
+  kind: 'board' | 'planed length' | 'sheet' | 'bar' | 'tube' | 'offcut';
+  material: string;
+  label: string;
+  length: number;
+  width: number;
+  thickness: number;
+  round: boolean;
+  wall?: number;
+  quantity: number;
+  /** Calipers' word on thickness or diameter, where taken. */
+  measuredThickness?: number;
+  moisture?: number;
+  /** What it stands in the books for, minor units each; used stock is not free. */
+  value: number;
+}
+
+export interface SupplierItem {
+  id: string;
+  kind: 'planed length' | 'board' | 'sheet' | 'bar' | 'tube';
+  material: string;
+  label: string;
+  length: number;
+  width: number;
+  thickness: number;
+  round: boolean;
+  wall?: number;
+  price: number;
+}
+
+export interface Supplier {
+  id: string;
+  name: string;
+  delivery: number;
+  leadDays: number;
+  items: SupplierItem[];
+}
+
+export interface Calendar {
+  /** By weekday, 1 Monday to 7 Sunday: spans as minutes from midnight. */
+  week: Record<number, { from: number; to: number }[]>;
+  /** ISO dates without work. */
+  daysOff: string[];
+}
+
+export interface Rates {
+  /** Per hour, minor units. */
+  hour: number;
+  /** Shares, 0 to 1. */
+  contingency: number;
+  margin: number;
+  tax: { registered: boolean; rate: number };
+  /** Consumables (abrasives, glue, rags) as a share of material cost. */
+  consumables: number;
+}
+
+export interface Allowance {
+  length: number;
+  width: number;
+  thickness: number;
+}
+
+export interface OwnAdhesive {
+  /** Key of the reference table it belongs to, if any. */
+  like?: string;
+  name: string;
+  openMinutes?: number;
+  clampMinutes?: number;
+  cureMinutes?: number;
+  pricePerKg?: number;
+}
+
+export interface OwnFinish {
+  like?: string;
+  name: string;
+  recoatMinutes?: number;
+  recoatWithinMinutes?: number;
+  cureMinutes?: number;
+  /** m2 a litre, one coat. */
+  spread?: number;
+  pricePerLitre?: number;
+}
