@@ -1,10 +1,6 @@
 /** Moisture of wood in air: what it settles at, and the air that belongs to a moisture. */
 
-/** The temperatures (degC) over which the handbook prints its moisture table. */
-export const EMC_RANGE = {
-  temperatureC: { low: -1.1, high: 132 },
-  humidity: { low: 0, high: 0.95 },
-} as const;
+import type { Site } from '../results/commission.ts';
 
 /**
  * Moisture content at which wood settles in air, %.
@@ -14,19 +10,19 @@ export const EMC_RANGE = {
  *     K1 = 6.27 - 0.00938 T - 0.000303 T^2    K2 = 1.91 + 0.0407 T - 0.000293 T^2
  *
  * @param temperatureC degC, handbook range -1 to 132
- * @param humidity relative humidity as a fraction, 0 to 1; the table ends at 0.95
- * @throws RangeError when the humidity is not between 0 and 1
+ * @param humidityPct relative humidity, %; h of the equation is its hundredth; the handbook's table ends at 95
+ * @throws RangeError when the humidity is not between 0 and 100
  *
  * Source: Wood Handbook FPL-GTR-282 (2021) Eq 4-5.
  */
-export function equilibriumMoisture(temperatureC: number, humidity: number): number {
-  needHumidity(humidity);
+export function equilibriumMoisture(temperatureC: number, humidityPct: number): number {
+  needHumidity(humidityPct);
   const t = temperatureC;
   const w = 349 + 1.29 * t + 0.0135 * t * t;
   const k = 0.805 + 0.000736 * t - 0.00000273 * t * t;
   const k1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
   const k2 = 1.91 + 0.0407 * t - 0.000293 * t * t;
-  const kh = k * humidity;
+  const kh = (k * humidityPct) / 100;
   const first = k1 * kh;
   const second = k1 * k2 * kh * kh;
   return (1800 / w) * (kh / (1 - kh) + (first + 2 * second) / (1 + first + second));
@@ -40,14 +36,14 @@ export function equilibriumMoisture(temperatureC: number, humidity: number): num
  *
  * Source: Glass et al. 2014 in Wood Handbook FPL-GTR-282 (2021) Eq 4-6.
  */
-export function equilibriumMoisture2014(temperatureC: number, humidity: number): number {
-  needHumidity(humidity);
+export function equilibriumMoisture2014(temperatureC: number, humidityPct: number): number {
+  needHumidity(humidityPct);
   const { scale, exponent } = fit2014(temperatureC);
-  return 100 * (scale * Math.log(1 - humidity)) ** exponent;
+  return 100 * (scale * Math.log(1 - humidityPct / 100)) ** exponent;
 }
 
 /**
- * The relative humidity (fraction) at which wood of this moisture neither takes up nor gives off water.
+ * The relative humidity, %, at which wood of this moisture neither takes up nor gives off water.
  *
  *     h = 1 - exp{ 1/(A T) (1 - T/Tc)^-B (EMC/100)^((1/C) T^-D) }
  *
@@ -55,7 +51,7 @@ export function equilibriumMoisture2014(temperatureC: number, humidity: number):
  */
 export function humidityForMoisture2014(temperatureC: number, moisturePct: number): number {
   const { scale, exponent } = fit2014(temperatureC);
-  return 1 - Math.exp((moisturePct / 100) ** (1 / exponent) / scale);
+  return 100 * (1 - Math.exp((moisturePct / 100) ** (1 / exponent) / scale));
 }
 
 function fit2014(temperatureC: number): { scale: number; exponent: number } {
@@ -64,20 +60,20 @@ function fit2014(temperatureC: number): { scale: number; exponent: number } {
 }
 
 /**
- * The relative humidity (fraction) whose equilibrium moisture by Eq 4-5 is `moisturePct`.
- * Eq 4-5 rises with humidity, so halving finds the one answer, to 1e-9.
+ * The relative humidity, %, whose equilibrium moisture by Eq 4-5 is `moisturePct`.
+ * Eq 4-5 rises with humidity, so halving finds the one answer, to 1e-7.
  * @throws RangeError when the moisture cannot be reached in air of this temperature (above that at 100 %)
  */
 export function humidityForMoisture(temperatureC: number, moisturePct: number): number {
-  const most = equilibriumMoisture(temperatureC, 1);
+  const most = equilibriumMoisture(temperatureC, 100);
   if (!(moisturePct >= 0 && moisturePct <= most)) {
     throw new RangeError(
       `moisture ${moisturePct} % is outside 0 to ${most.toFixed(1)} %, what wood reaches in air of ${temperatureC} degC`,
     );
   }
   let low = 0;
-  let high = 1;
-  while (high - low > 1e-9) {
+  let high = 100;
+  while (high - low > 1e-7) {
     const half = (low + high) / 2;
     if (equilibriumMoisture(temperatureC, half) < moisturePct) low = half;
     else high = half;
@@ -85,30 +81,20 @@ export function humidityForMoisture(temperatureC: number, moisturePct: number): 
   return (low + high) / 2;
 }
 
-/** Air of a room at one season. Humidity as a fraction. */
-export interface Air {
-  readonly temperatureC: number;
-  readonly humidity: number;
-}
-
-/** Low and high of a site through the year; `humidity` as fractions, `temperatureC` at those times. */
-export interface SiteAir {
-  readonly dry: Air;
-  readonly damp: Air;
-}
-
 /**
- * The moisture that timber of a site swings between, % MC.
- * A piece never quite follows the weeks of damp and drought, so the swing is on the safe side.
+ * The moisture that timber of a site swings between, % MC: the driest air taken at its warmest, the dampest
+ * at its coolest, since which season is the dry one depends on the heating. A piece never quite follows the
+ * weeks of damp and drought either, so the swing is on the safe side.
  */
-export function siteMoisture(site: SiteAir): { low: number; high: number } {
-  const dry = equilibriumMoisture(site.dry.temperatureC, site.dry.humidity);
-  const damp = equilibriumMoisture(site.damp.temperatureC, site.damp.humidity);
-  return { low: Math.min(dry, damp), high: Math.max(dry, damp) };
+export function siteMoisture(site: Pick<Site, 'humidity' | 'temperature'>): { low: number; high: number } {
+  return {
+    low: equilibriumMoisture(site.temperature.high, site.humidity.low),
+    high: equilibriumMoisture(site.temperature.low, site.humidity.high),
+  };
 }
 
-function needHumidity(humidity: number): void {
-  if (!(humidity >= 0 && humidity <= 1)) {
-    throw new RangeError(`relative humidity ${humidity} is outside 0 to 1 (50 % is 0.5)`);
+function needHumidity(humidityPct: number): void {
+  if (!(humidityPct >= 0 && humidityPct <= 100)) {
+    throw new RangeError(`relative humidity ${humidityPct} % is outside 0 to 100 %`);
   }
 }
