@@ -1,0 +1,140 @@
+import type { Fault } from '../results/fault.ts';
+import type { QuantityKind } from '../results/quantity.ts';
+import type { Rule, Source } from '../results/source.ts';
+import type { Why } from '../results/why.ts';
+import { FigureFault, type Read } from './evaluate.ts';
+import { type Measure, toQuantity } from './measure.ts';
+
+/** How one named figure comes to be. */
+export interface Figure {
+  name: string;
+  label: string;
+  /** Path in the file for errors; the figure's own name when it stands in no file. */
+  place: string;
+  kind: QuantityKind;
+  how: Why['how'];
+  formula?: string;
+  rule?: Rule;
+  source?: Source;
+  compute(read: Read): Measure;
+}
+
+export type Outcome = { ok: true; value: Measure } | { ok: false; fault?: Fault; because: string };
+
+/** Raised by `read` when a figure needed is faulty: its own fault is already told. */
+class Blocked extends Error {}
+
+/**
+ * The graph of named figures (design, section 4.1). Figures are worked out when first asked for and kept;
+ * cycles are named in full; a faulty figure blocks what needs it and is told once.
+ * `late` may supply figures that exist only once others are known (copies, joints).
+ */
+export class FigureBook {
+  private readonly figures = new Map<string, Figure>();
+  private readonly outcomes = new Map<string, Outcome>();
+  private readonly under: string[] = [];
+  private readonly late: (name: string) => Figure | undefined;
+  private readonly unknown: (name: string) => FigureFault;
+
+  constructor(
+    late: (name: string) => Figure | undefined = () => undefined,
+    unknown: (name: string) => FigureFault = name => new FigureFault(`there is no figure ${name}`, 'check the name'),
+  ) {
+    this.late = late;
+    this.unknown = unknown;
+  }
+
+  define(figure: Figure): void {
+    this.figures.set(figure.name, figure);
+  }
+
+  find(name: string): Figure | undefined {
+    const known = this.figures.get(name) ?? this.late(name);
+    if (known && !this.figures.has(name)) this.figures.set(name, known);
+    return known;
+  }
+
+  outcome(name: string): Outcome {
+    const kept = this.outcomes.get(name);
+    if (kept) return kept;
+    const figure = this.find(name);
+    if (!figure) return { ok: false, because: name };
+    const at = this.under.indexOf(name);
+    if (at >= 0) {
+      const loop = [...this.under.slice(at), name];
+      throw new FigureFault(`the figures need each other in a circle: ${loop.join(' -> ')}`, 'type a figure for one of them');
+    }
+    this.under.push(name);
+    const outcome = this.work(figure, n => this.need(n));
+    this.under.pop();
+    this.outcomes.set(name, outcome);
+    return outcome;
+  }
+
+  private need(name: string): Measure {
+    const figure = this.find(name);
+    if (!figure) throw this.unknown(name);
+    const outcome = this.outcome(name);
+    if (outcome.ok) return outcome.value;
+    throw new Blocked(name);
+  }
+
+  private work(figure: Figure, read: Read): Outcome {
+    try {
+      return { ok: true, value: figure.compute(read) };
+    } catch (error) {
+      if (error instanceof Blocked) return { ok: false, because: error.message };
+      if (error instanceof FigureFault)
+        return { ok: false, because: figure.name, fault: { place: figure.place, fault: error.message, mend: error.mend } };
+      throw error;
+    }
+  }
+
+  /** Value, or undefined when it cannot be worked out (the faults say why). */
+  value(name: string): Measure | undefined {
+    const outcome = this.outcome(name);
+    return outcome.ok ? outcome.value : undefined;
+  }
+
+  number(name: string): number | undefined {
+    const value = this.value(name);
+    return value?.type === 'number' ? value.value : undefined;
+  }
+
+  word(name: string): string | undefined {
+    const value = this.value(name);
+    return value?.type === 'text' ? value.value : undefined;
+  }
+
+  /** Every fault met so far, each once. */
+  faults(): Fault[] {
+    return [...this.outcomes.values()].flatMap(o => (!o.ok && o.fault ? [o.fault] : []));
+  }
+
+  names(): string[] {
+    return [...this.figures.keys()];
+  }
+
+  /** Re-runs what made the figure and notes what it read: nothing is stored (design, section 4.1). */
+  why(name: string, depth = 12): Why | undefined {
+    const figure = this.find(name);
+    if (!figure) return undefined;
+    const outcome = this.outcome(name);
+    const read: string[] = [];
+    this.work(figure, n => {
+      if (!read.includes(n)) read.push(n);
+      return this.need(n);
+    });
+    const inputs = depth > 0 ? read.map(n => this.why(n, depth - 1)).filter(w => w !== undefined) : [];
+    return {
+      figure: name,
+      label: figure.label,
+      value: outcome.ok ? toQuantity(outcome.value) : undefined,
+      how: outcome.ok ? figure.how : 'missing',
+      ...(figure.formula === undefined ? {} : { formula: figure.formula }),
+      ...(figure.rule === undefined ? {} : { rule: figure.rule }),
+      ...(figure.source === undefined ? {} : { source: figure.source }),
+      inputs,
+    };
+  }
+}

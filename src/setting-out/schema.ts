@@ -1,0 +1,199 @@
+import { z } from 'zod';
+
+/**
+ * The job file (version job/1) as it is written: sizes are numbers in the file's unit, quantities or
+ * expressions. Collections are keyed by id so that edits can name what they change. Row 3.
+ */
+export const JOB_VERSION = 1;
+export const JOB_KIND = `job/${JOB_VERSION}`;
+
+const ID = /^[A-Za-z][A-Za-z0-9_]{0,40}$/;
+const id = z.string().regex(ID, 'an id is a letter, then letters, figures or _, at most 41 in all');
+const byId = <T extends z.ZodType>(of: T) => z.record(id, of);
+const words = z.string().max(4000);
+const short = z.string().max(200);
+const figure = z
+  .union([z.number(), z.string().max(400)])
+  .describe('A number in the file\'s unit, a quantity such as 40 mm or 1 3/4 in, or an expression');
+const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a date is written 2026-12-24');
+const band = z.strictObject({ low: z.number(), high: z.number() });
+const axis = z.enum(['x', 'y', 'z']);
+const direction = z.enum(['left', 'right', 'front', 'back', 'up', 'down']);
+export const FACE_WORDS = ['left', 'right', 'front', 'back', 'bottom', 'top', 'end1', 'end2'] as const;
+const face = z.enum(FACE_WORDS);
+const sizes = z.strictObject({ length: figure.optional(), width: figure.optional(), thickness: figure.optional() });
+
+const parameter = z.union([
+  figure,
+  z.strictObject({
+    value: figure,
+    label: short.optional(),
+    min: figure.optional(),
+    max: figure.optional(),
+    choices: z.array(short).max(40).optional(),
+    kind: z.enum(['length', 'angle', 'number', 'choice']).optional().describe('What it measures; length unless said'),
+    note: words.optional(),
+  }),
+]);
+
+const place = z.strictObject({
+  left: figure.optional(),
+  right: figure.optional(),
+  centre_x: figure.optional(),
+  front: figure.optional(),
+  back: figure.optional(),
+  centre_y: figure.optional(),
+  bottom: figure.optional(),
+  top: figure.optional(),
+  centre_z: figure.optional(),
+});
+
+const part = z.strictObject({
+  name: short.optional(),
+  kind: z.enum(['timber', 'sheet', 'bar', 'tube', 'bought-in']),
+  material: short.optional().describe('Key of the timber, sheet or metal; for bought-in parts the item'),
+  length: figure.optional().describe('Between shoulders; joints lengthen it. May be left out when two places fix it'),
+  width: figure.optional(),
+  thickness: figure.optional(),
+  diameter: figure.optional().describe('Round bar, tube or dowel: stands for width and thickness'),
+  wall: figure.optional(),
+  along: direction.optional().describe('Where end 2 lies, seen from end 1'),
+  facing: direction.optional().describe('Where the face side looks'),
+  at: place.optional(),
+  turn: z
+    .strictObject({ x: figure.optional(), y: figure.optional(), z: figure.optional() })
+    .optional()
+    .describe('Degrees about the body\'s centre, about x, then y, then z'),
+  repeat: z.strictObject({ count: figure, along: axis, step: figure }).optional(),
+  mirror: z.strictObject({ x: figure.optional(), y: figure.optional(), z: figure.optional() }).optional(),
+  count: figure.optional().describe('Bought-in parts and loose pieces without a place: how many'),
+  measure_first: z.strictObject({ when: short, reserve: sizes.optional() }).optional(),
+  allowance: sizes.optional().describe('Added to the cut size for the blank; wins over the workshop'),
+  grain: z.enum(['length', 'width', 'free']).optional(),
+  show: z.boolean().optional(),
+  price: z.union([z.number(), z.string().max(40)]).optional().describe('Bought-in: price of one'),
+  mass: figure.optional().describe('Bought-in: mass of one'),
+  note: words.optional(),
+});
+
+const joint = z.strictObject({
+  type: short,
+  from: short.describe('The part that enters, lies upon or is held'),
+  into: short.describe('The part that receives it'),
+  pair: z
+    .union([z.literal('touching'), z.array(z.tuple([short, short])).max(200)])
+    .optional()
+    .describe('Which copies meet: those that touch (default), or a list of pairs'),
+  count: figure.optional().describe('How many joints this must make; anything else is a fault'),
+  set: z.record(z.string().max(60), figure).optional().describe('Figures of the joint that you fix yourself'),
+  adhesive: short.optional(),
+  dry: z.boolean().optional(),
+  note: words.optional(),
+});
+
+const feature = z.strictObject({
+  type: z.enum(['rebate', 'groove', 'hole', 'countersink', 'chamfer', 'round-over', 'taper', 'mitre', 'notch']),
+  on: short,
+  face: face.optional(),
+  edge: face.optional(),
+  edges: z.array(z.tuple([face, face])).max(12).optional(),
+  end: z.enum(['end1', 'end2']).optional(),
+  width: figure.optional(),
+  depth: figure.optional(),
+  size: figure.optional(),
+  from: figure.optional(),
+  to: figure.optional(),
+  along: figure.optional(),
+  across: figure.optional(),
+  diameter: figure.optional(),
+  angle: figure.optional(),
+  start: figure.optional(),
+  amount: figure.optional(),
+  travel: figure.optional(),
+  repeat: z.strictObject({ count: figure, step: figure }).optional(),
+  after: short.optional().describe('Assembly after whose glue-up it is cut'),
+  note: words.optional(),
+});
+
+const assembly = z.strictObject({
+  name: short.optional(),
+  parts: z.array(short).max(500).optional(),
+  assemblies: z.array(short).max(100).optional(),
+  glue: short.optional(),
+  dry_fit: z.boolean().optional(),
+  mirror: axis.optional().describe('Makes a second one of the mirrored copies'),
+});
+
+const step = z.strictObject({
+  kind: z.enum(['prepare', 'raise grain', 'stain', 'ink', 'sand back', 'coat', 'seal', 'wait', 'polish']),
+  name: short.optional(),
+  product: short.optional(),
+  grit: z.number().int().positive().optional(),
+  minutes_per_m2: z.number().nonnegative().optional(),
+  wait: short.optional().describe('e.g. 12 h'),
+  within: short.optional().describe('Next coat no later than this after the wait'),
+});
+
+const finish = z.strictObject({
+  name: short.optional(),
+  on: z.array(short).max(500),
+  when: z.enum(['before glue-up', 'after glue-up']).optional(),
+  sample: z.strictObject({ asked: z.boolean(), agreed: date.optional() }).optional(),
+  steps: byId(step),
+});
+
+export const jobSchema = z.strictObject({
+  scantling: z.string(),
+  title: short,
+  number: z.union([z.string().max(40), z.number()]).optional(),
+  units: z.enum(['mm', 'cm', 'm', 'in']).optional(),
+  client: short.optional().describe('Id of the client\'s own record; never their data'),
+  brief: words.optional(),
+  site: z
+    .strictObject({
+      name: short,
+      humidity: band.optional(),
+      temperature: band.optional(),
+      doors: byId(z.strictObject({ name: short.optional(), width: figure, height: figure })).optional(),
+    })
+    .optional(),
+  start: date.optional(),
+  deadline: date.optional(),
+  moisture: z.number().min(0).max(40).optional().describe('Of the timber when made up, %'),
+  parameters: byId(parameter).optional(),
+  parts: byId(part).optional(),
+  joints: byId(joint).optional(),
+  features: byId(feature).optional(),
+  assemblies: byId(assembly).optional(),
+  finishes: byId(finish).optional(),
+  measured: z.record(short, sizes).optional().describe('Calipers\' word, by part or by copy'),
+  allowances: z
+    .strictObject({ timber: sizes.optional(), sheet: sizes.optional(), bar: sizes.optional(), tube: sizes.optional() })
+    .optional(),
+  price: z
+    .strictObject({
+      margin: z.number().min(0).max(3).optional(),
+      contingency: z.number().min(0).max(3).optional(),
+      extras: byId(z.strictObject({ label: short, amount: z.union([z.number(), z.string().max(40)]) })).optional(),
+      hours: byId(z.strictObject({ label: short, hours: z.number().nonnegative() })).optional(),
+    })
+    .optional(),
+  overruled: z
+    .record(short, z.strictObject({ reason: short, was: z.string().max(400).optional() }))
+    .optional()
+    .describe('Checks the maker has judged and set aside, with the reason'),
+  notes: words.optional(),
+});
+
+export type JobDocument = z.infer<typeof jobSchema>;
+export type PartDocument = z.infer<typeof part>;
+export type JointDocument = z.infer<typeof joint>;
+export type FeatureDocument = z.infer<typeof feature>;
+export type AssemblyDocument = z.infer<typeof assembly>;
+export type FinishDocument = z.infer<typeof finish>;
+export type ParameterDocument = z.infer<typeof parameter>;
+export type FigureText = string | number;
+export type FaceWord = (typeof FACE_WORDS)[number];
+export type Direction = z.infer<typeof direction>;
+
+export const isId = (text: string): boolean => ID.test(text);
