@@ -57,3 +57,13 @@ export function mustApply(document: JsonObject, ...list: EditOperation[]) {
   if (!applied.ok) throw new Error(applied.faults.map(one => `${one.place}: ${one.fault}`).join('; '));
   return applied;
 }
+
+/** Those of the operations that hold one after another, so that a long random edit is not refused as a whole. */
+export function thatHold(document: JsonObject, list: readonly EditOperation[]): EditOperation[] {
+  let current = document;
+  return list.filter(operation => {
+    const applied = applyEdit(current, { operations: [operation] });
+    if (applied.ok) current = applied.document;
+    return applied.ok;
+  });
+}
