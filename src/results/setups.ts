@@ -2,13 +2,36 @@ import type { LocalFace } from './cuts.ts';
 import type { Quantity } from './quantity.ts';
 import type { Solved } from './solver.ts';
 
+/** The part of the tool that a figure is measured to, seen from the fence or stop. */
+export type ToolSide = 'near teeth' | 'far teeth' | 'near edge' | 'far edge' | 'centre';
+
 /** A machine setting with the arithmetic that made it. */
 export interface Setting {
-  /** `fence`, `blade height`, `stop`, `tilt`, `depth`, `bit`, `speed`. */
+  /**
+   * `fence`, `stop`, `blade height`, `depth`, `height` (a cutter's centre over the table), `tilt`, `mitre`,
+   * `bit`, `speed`, `passes`, `angle`, `offset`, `gauge`, `gauge 2`, `from`, `to`.
+   */
   name: string;
   value: Quantity;
   /** `jig 18.2 + 21.5`. */
   how: string;
+  /** Number of the rule that made it, e.g. `SET-3`. */
+  rule?: string;
+  /** What a fence or stop figure is measured to. */
+  to?: ToolSide;
+}
+
+/** How the work is laid for one pass. Fence or stop figures are measured from `against`, depths from `entry`. */
+export interface Lay {
+  /** `face`, `turned`: the words over the box to tick. */
+  label: string;
+  down: LocalFace;
+  /** Meets the fence, the jig or the stop from which `fence` or `stop` is measured. */
+  against: LocalFace;
+  /** The face the tool enters. */
+  entry: LocalFace;
+  /** The face from which stations along the cut are measured, where there are any. */
+  end?: LocalFace;
 }
 
 export interface Run {
@@ -16,11 +39,32 @@ export interface Run {
   mark: string;
   cut: string;
   end?: 'end1' | 'end2';
-  /** What lies on the table and what meets the fence. */
+  /** What lies on the table and what meets the fence, at the first pass. */
   down: LocalFace;
   against: LocalFace;
   /** One box to tick for each pass: `face`, `turned`. */
   passes: string[];
+  lays?: Lay[];
+  /** Stations along the cut from the lay's `end`: centres of holes, or none. */
+  stations?: number[];
+}
+
+/** What the tool takes away, in the card's own figures: enough to repeat the cut on paper. */
+export interface Removal {
+  /**
+   * `slot` a rectangular way, `bore` a round hole, `cone` a countersink, `end` a sawn end, `wedge` a taper,
+   * `edge` a chamfer or round-over, `by eye` where the card sets nothing that could be repeated.
+   */
+  shape: 'slot' | 'bore' | 'cone' | 'end' | 'wedge' | 'edge' | 'by eye';
+  /** Kerf, cutter or drill, mm. */
+  width: number;
+  /** The fence (or stop) again, as moves from its setting: the first is 0. */
+  moves: number[];
+  /** For stopped cuts: the tool's edges along the cut, from the lay's `end`. */
+  along?: { from: number; to: number };
+  /** Included angle of a cone; profile of an edge. */
+  angle?: number;
+  profile?: 'chamfer' | 'round-over';
 }
 
 /** A machine made ready in one state, and everything that is run in it. */
@@ -44,12 +88,34 @@ export interface SetUp {
   before: string[];
   after: string[];
   cautions: string[];
-  /** Minutes to change to this from the one before. */
+  /** Minutes to change to this from the one before on the same machine. */
   changeOver: number;
   /** Minutes of running. */
   minutes: number;
   /** What the card draws, in fence coordinates (0 at the fence, away from it positive), mm. */
   drawing: CardDrawing;
+  /** Workshop id of the machine. */
+  machineId?: string;
+  removal?: Removal;
+  /** Methods that were refused for this cut, with the reason, when a later one was taken. */
+  refused?: { method: string; reason: string }[];
+  /** What each part of the change costs, minutes: `blade 4, fence 1`. */
+  changeHow?: string;
+}
+
+/** A rectangle of the card: `a` away from the fence or stop, `h` above the table (or along the work in plan). */
+export interface CardRegion {
+  what: 'work' | 'keep' | 'waste' | 'second waste' | 'fence' | 'jig' | 'table' | 'tool' | 'backing' | 'stop';
+  a: { from: number; to: number };
+  h: { from: number; to: number };
+  label?: string;
+}
+
+/** A measure drawn on the card between two points (a, h). */
+export interface CardMeasure {
+  from: { a: number; h: number };
+  to: { a: number; h: number };
+  value: number;
 }
 
 export interface CardDrawing {
@@ -60,6 +126,18 @@ export interface CardDrawing {
   blade: { at: number; kerf: number; height: number; tilt: number };
   jig?: number;
   keep?: { from: number; to: number; label: string };
+  /** Where the operator stands: `along the feed, fence on the right`. */
+  seen?: string;
+  /** What stands at 0. */
+  zero?: 'fence' | 'stop' | 'face';
+  /** Does `h` run up from the table (section) or along the work (plan)? */
+  plane?: 'section' | 'plan';
+  regions?: CardRegion[];
+  measures?: CardMeasure[];
+  /** Reference mark: on the side of the work at `a`, at height `h`. */
+  mark?: { what: 'face side' | 'face edge'; a: number; h: number };
+  /** Work, on end; which timber grain runs up the card. */
+  grain?: 'up' | 'across' | 'end-on';
 }
 
 export interface SetUpPlan extends Solved {
