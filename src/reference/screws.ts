@@ -179,7 +179,7 @@ export const MACHINE_SCREWS = table<MachineScrew>([
   machine('M6', [6.6, 5.0], [10.57, 11.0], [12.0, 4.75], { outer: 12, hard: [10.5, 10.5], soft: 10.0 }),
   machine('M8', [9.0, 6.8], [14.07, 14.5], [16.0, 6.15], { outer: 16, hard: [14.0, 14.0], soft: 13.5 }),
   machine('M10', [11.0, 8.5], undefined, undefined, { outer: 18.5, hard: [16.0, 16.0], soft: 15.5 }),
-  machine('M12', [13.5, undefined]),
+  machine('M12', [13.5]),
 ]);
 
 /** A machine screw by size: `M5`. */

@@ -1,5 +1,6 @@
 /** Sheet materials: density, stiffness, movement with moisture, true thickness against nominal. */
 import { type Keyed, table } from './keys.ts';
+import type { TimeMaterial } from './load-duration.ts';
 import { type Band, band, computed, memory, read, type Sourced } from './sourced.ts';
 
 /** A thickness sold under a nominal figure; the sheet in hand lies between nominal - minus and nominal + plus. */
@@ -39,8 +40,8 @@ export interface SheetMaterial extends Keyed {
   /** Screw holding, N, of the maker's sheet. */
   readonly screwFaceN?: Band;
   readonly screwEdgeN?: Band;
-  /** Row of the creep table. */
-  readonly creepKey: string;
+  /** Its row in the tables of load over time. */
+  readonly creep: TimeMaterial;
 }
 
 const PLYTERRA = 'plyterra.com and nestplywood.com size tables';
@@ -98,7 +99,7 @@ export const SHEETS = table<SheetMaterial>([
       birch(30, 1.1, 1.3, 21),
     ],
     byThickness: [],
-    creepKey: 'plywood',
+    creep: 'plywood',
   },
   {
     key: 'softwood-plywood',
@@ -111,7 +112,7 @@ export const SHEETS = table<SheetMaterial>([
     movementInPlane: memory(0.00015, 0.0002, '0.015-0.02 % for 1 % moisture'),
     thicknesses: [],
     byThickness: [],
-    creepKey: 'plywood',
+    creep: 'plywood',
   },
   {
     key: 'mdf',
@@ -150,7 +151,7 @@ export const SHEETS = table<SheetMaterial>([
     ],
     screwFaceN: read(1050, 1050, FIBRE_SHEET, 'over 15 mm'),
     screwEdgeN: read(850, 850, FIBRE_SHEET, 'over 15 mm'),
-    creepKey: 'mdf',
+    creep: 'mdf',
   },
   {
     key: 'chipboard',
@@ -200,7 +201,7 @@ export const SHEETS = table<SheetMaterial>([
         stiffnessAlongMPa: read(1350, 1350, ETC, 'row of 30 mm'),
       },
     ],
-    creepKey: 'chipboard',
+    creep: 'chipboard',
   },
   {
     key: 'chipboard-melamine',
@@ -226,7 +227,7 @@ export const SHEETS = table<SheetMaterial>([
         stiffnessAlongMPa: read(1500, 1500, ETC),
       },
     ],
-    creepKey: 'chipboard',
+    creep: 'chipboard',
   },
   {
     key: 'hardboard',
@@ -238,7 +239,7 @@ export const SHEETS = table<SheetMaterial>([
     movementInPlane: memory(0.0003, 0.0006),
     thicknesses: [],
     byThickness: [],
-    creepKey: 'hardboard',
+    creep: 'hardboard',
   },
 ]);
 

@@ -1,0 +1,24 @@
+/** Sizes of frames, trays, stands, as pages and old books give them; no middle is filled in where a source gave only a range. */
+import type { UsualSize } from './ergonomics.ts';
+
+// biome-ignore format: a table, one size a line
+export const OTHERS: readonly UsualSize[] = [
+  { key: 'mirror-picture-frame-centre-above-floor', piece: 'mirror/picture frame', what: 'centre above floor', low: 1448, usual: 1524, high: 1575, unit: 'mm', forWhom: 'adults standing', note: 'from 57/60/62 in', source: 'reference.com mirror height; engineerfix.com (weak)', basis: 'read' },
+  { key: 'mirror-picture-frame-full-length-mirror-height', piece: 'mirror/picture frame', what: 'full-length mirror height', low: 1219, usual: 1524, high: 1651, unit: 'mm', forWhom: 'adults', note: 'width 16-24; from 48/60/65 in', source: 'engineerfix.com what-size-is-a-full-length-mirror (weak: unsigned)', basis: 'read' },
+  { key: 'mirror-picture-frame-least-mirror-height-for-whole-figure', piece: 'mirror/picture frame', what: 'least mirror height for whole figure', usual: 0.5, unit: 'of stature', note: 'law of reflection', source: 'physics', basis: 'computed' },
+  { key: 'mirror-picture-frame-least-mirror-height-95th-percentile-man', piece: 'mirror/picture frame', what: 'least mirror height, 95th percentile man', usual: 930, unit: 'mm', forWhom: 'men', note: 'half of 1855', source: 'computed from Ch2-1', basis: 'computed' },
+  { key: 'mirror-picture-frame-leaning-mirror-tilt', piece: 'mirror/picture frame', what: 'leaning mirror tilt', low: 6, high: 10, unit: 'deg', note: 'tie to the wall', source: 'rootsnlines.com (trade)', basis: 'read' },
+  { key: 'mirror-picture-frame-rebate-width-lip', piece: 'mirror/picture frame', what: 'rebate width (lip)', low: 6, usual: 6, high: 10, unit: 'mm', note: 'from 0.25/0.25/0.375 in', source: 'customframeclub.com; antiqueframing.com', basis: 'read' },
+  { key: 'mirror-picture-frame-rebate-depth', piece: 'mirror/picture frame', what: 'rebate depth', low: 10, high: 16, unit: 'mm', note: '7/8-1 1/8 for thick stacks; from 0.375/0.625 in', source: 'resourced.me picture frame rabbet', basis: 'read' },
+  { key: 'mirror-picture-frame-moulding-width-frame-8x10-to-15x19', piece: 'mirror/picture frame', what: 'moulding width, frame 8x10 to 15x19', low: 19, high: 32, unit: 'mm', note: 'from 0.75/1.25 in', source: 'swirlzcupcakes.com qa (weak)', basis: 'read' },
+  { key: 'tray-length', piece: 'tray', what: 'length', low: 508, usual: 508, high: 635, unit: 'mm', forWhom: 'adults', note: 'from 20/20/25 in', source: 'startwoodworking.com; lowes.ca; homehardware.ca serving tray', basis: 'read' },
+  { key: 'tray-width', piece: 'tray', what: 'width', low: 305, usual: 356, high: 381, unit: 'mm', forWhom: 'adults', note: 'from 12/14/15 in', source: 'startwoodworking.com; lowes.ca; homehardware.ca serving tray', basis: 'read' },
+  { key: 'tray-side-height', piece: 'tray', what: 'side height', low: 51, high: 76, unit: 'mm', forWhom: 'adults', note: '3 at the handle ends; from 2/3 in', source: 'startwoodworking.com serving tray', basis: 'read' },
+  { key: 'tray-hand-hole', piece: 'tray', what: 'hand hole', low: 90, usual: 100, high: 120, unit: 'mm', forWhom: 'adults', note: '25-35 high, edges rounded', source: 'remembered, unverified', basis: 'memory' },
+  { key: 'plinth-display-plinth-top', piece: 'plinth', what: 'display plinth top', low: 838, high: 1016, unit: 'mm', forWhom: 'standing and wheelchair', note: '36 at most if one must look in; from 33/40 in', source: 'Design for Accessibility handbook p117, yumpu.com 37287892', basis: 'read' },
+  { key: 'plinth-viewing-band', piece: 'plinth', what: 'viewing band', low: 750, high: 2000, unit: 'mm', forWhom: 'all', note: 'small detail no higher than 1015', source: 'Glasgow Museums display guidelines, quoted m.thesoulhealthandwellness.com', basis: 'read' },
+  { key: 'plinth-wall-case-lower-edge', piece: 'plinth', what: 'wall case lower edge', low: 686, unit: 'mm', forWhom: 'wheelchair users', note: 'knee clearance', source: 'id.humanrights.ca exhibition design standards 4.6', basis: 'read' },
+  { key: 'plinth-gap-between-floor-cases', piece: 'plinth', what: 'gap between floor cases', low: 915, unit: 'mm', forWhom: 'wheelchair users', note: 'least', source: 'id.humanrights.ca exhibition design standards 4.6', basis: 'read' },
+  { key: 'plant-or-display-stand-platform-wider-than-pot-each-side', piece: 'plant or display stand', what: 'platform wider than pot, each side', low: 20, high: 30, unit: 'mm', note: 'pot 200 needs 240-260', source: 'plantstand.com.au choosing size', basis: 'read' },
+  { key: 'plant-or-display-stand-platform-above-floor', piece: 'plant or display stand', what: 'platform above floor', low: 250, usual: 600, high: 900, unit: 'mm', note: 'by sight line', source: 'remembered, unverified', basis: 'memory' },
+];
