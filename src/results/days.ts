@@ -11,6 +11,11 @@ export interface DayEntry {
   minutes: number;
   /** A long operation is split over days: part k of n. */
   piece: { part: number; of: number };
+  /** Set-up it runs in, and the minutes of this entry that make the machine ready for it. */
+  setUp?: string;
+  changeOver?: number;
+  /** Done: a fact, not a plan. */
+  done?: boolean;
 }
 
 export interface WaitEntry {
@@ -29,7 +34,7 @@ export interface Day {
   entries: DayEntry[];
 }
 
-/** Value and bound are working minutes from start to finish. */
+/** Value and bound are working minutes from start to finish; the dates of `finish` are ISO dates. */
 export interface DayPlan extends Solved {
   start: LocalTime;
   days: Day[];
@@ -38,6 +43,8 @@ export interface DayPlan extends Solved {
   handsOnMinutes: { low: number; likely: number; high: number };
   deadline?: { date: string; kept: boolean; daysLate: number };
   critical: string[];
+  /** Operations that changed their place among the rest when the plan was made again. */
+  moved?: string[];
   /** Windows that the calendar cannot keep, and what would keep them. */
   trouble: { operation: string; what: string; mend: string }[];
 }

@@ -1,0 +1,12 @@
+/** A seeded stream of numbers in [0, 1): mulberry32 (T. Ettinger, 2017, public domain), period 2^32. */
+export type Generator = () => number;
+
+export function generator(seed: number): Generator {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
