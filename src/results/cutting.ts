@@ -13,15 +13,23 @@ export interface Demand {
   material: string;
   kind: PartKind;
   round: boolean;
+  /** Wall of a tube, mm. */
+  wall?: number;
   /** Sheet parts: may it be turned? */
   turn: boolean;
+  /** Sheet parts whose grain runs across them: they always lie turned. */
+  across: boolean;
   purpose: 'part' | 'test piece' | 'spare';
 }
 
 /** One length or sheet that the plan uses. Positions are in the stock's own frame, from the end you work from. */
 export interface StockUse {
-  /** Rack item id, or `buy:<supplier item id>:<n>`. */
+  /** Unique: rack item id (`<id>:2` for the second of its kind), or `buy:<supplier item id>:<n>`. */
   id: string;
+  /** Id of the rack item or supplier's item itself. */
+  item: string;
+  /** Supplier id, where bought. */
+  supplier?: string;
   label: string;
   from: 'rack' | 'buy';
   kind: 'planed length' | 'board' | 'sheet' | 'bar' | 'tube' | 'offcut';
@@ -31,6 +39,7 @@ export interface StockUse {
   thickness: number;
   round: boolean;
   kerf: number;
+  /** Taken off each factory end and edge before a part may touch it. */
   trim: { end: number; edge: number };
   price: number;
   placed: Placed[];
@@ -54,13 +63,15 @@ export interface SawCut {
   order: number;
   /** `cross` across the stock's length, `rip` along it. */
   kind: 'cross' | 'rip';
-  /** The kept edge of the cut in stock coordinates; the kerf lies beyond it. */
+  /** The kept edge of the cut in stock coordinates; the kerf lies beyond it (before it when `trim`). */
   at: number;
   /** The span of the stock that this cut divides, in the other coordinate. */
   from: number;
   to: number;
-  /** Fence or stop to set: distance from the edge worked from. */
+  /** Fence or stop to set: distance from the edge worked from (for `trim`, the far edge). */
   setting: number;
+  /** Takes off a factory end or edge: what is kept lies on the far side of the blade. */
+  trim?: true;
 }
 
 export interface Left {
@@ -78,15 +89,23 @@ export interface MaterialPlan extends Solved {
   uses: StockUse[];
   /** Blanks that no stock can give, with the reason. */
   unplaced: { demand: Demand; reason: string; mend: string }[];
-  /** Cost of what is bought, minor units; value and bound count the same. */
+  /**
+   * Cost of the stock used, minor units: what is bought at its price, what comes from the rack at its
+   * value. `value` and `bound` count the same.
+   */
   cost: number;
   /** Waste as a share of what is used, 0 to 1 (offcuts that go back to the rack are not waste). */
   waste: number;
   /** Plain words: `Two sheets; one cannot do.` */
   words: string;
+  /** What was left out and why, e.g. a supplier's item without a price. */
+  notes: string[];
 }
 
 export interface ShoppingLine {
+  /** Supplier's item id. */
+  id: string;
+  /** Its label. */
   item: string;
   supplier: string;
   quantity: number;
@@ -97,6 +116,6 @@ export interface ShoppingLine {
 export interface CuttingPlan {
   materials: MaterialPlan[];
   buy: ShoppingLine[];
-  /** Minor units. */
+  /** Minor units: rack stock at its value and what is bought at its price, without delivery. */
   cost: number;
 }

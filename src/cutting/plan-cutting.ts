@@ -1,0 +1,187 @@
+/** Cutting layouts for a whole piece: what to take from the rack, what to buy, and every cut. */
+import type { CuttingPlan, Demand, MaterialPlan, ShoppingLine, StockUse } from '../results/cutting.ts';
+import type { Operation } from '../results/operations.ts';
+import type { Piece } from '../results/piece.ts';
+import type { Effort } from '../results/solver.ts';
+import type { Workshop } from '../workshop/workshop.ts';
+import { leastCost } from './bound.ts';
+import { type Component, components, type Unplaced } from './components.ts';
+import { collectDemands } from './demands.ts';
+import type { CutItem, Solution } from './problem.ts';
+import { sawn } from './saw.ts';
+import { search } from './search.ts';
+import { type StockLine, stockLines } from './stock.ts';
+import { planWords } from './words.ts';
+
+/** Enough for a shop-size job within a few milliseconds. */
+export const DEFAULT_EFFORT: Effort = { seed: 1, iterations: 120 };
+
+/**
+ * Lays out every blank of the piece and every test piece of the operations.
+ * Pure, synchronous and deterministic for an effort; `iterations` counts trial layouts of a problem of up
+ * to 60 pieces, and fewer are made of larger ones, so that the time stays in hand.
+ */
+export function planCutting(
+  piece: Piece,
+  operations: readonly Operation[],
+  workshop: Workshop,
+  effort: Effort,
+): CuttingPlan {
+  return planDemands(collectDemands(piece, operations), workshop, effort);
+}
+
+/** The same for demands given as they are. */
+export function planDemands(demands: readonly Demand[], workshop: Workshop, effort: Effort): CuttingPlan {
+  const lines = stockLines(workshop);
+  const { problems, unplaced } = components(demands, lines);
+  const numbers = new Map<string, number>();
+  const materials = problems.map(problem => planProblem(problem, workshop, effort, numbers));
+  addUnplaced(materials, unplaced);
+  return {
+    materials,
+    buy: shopping(materials, lines),
+    cost: materials.reduce((sum, plan) => sum + plan.cost, 0),
+  };
+}
+
+function planProblem(
+  problem: Component,
+  workshop: Workshop,
+  effort: Effort,
+  numbers: Map<string, number>,
+): MaterialPlan {
+  const pieces = problem.items.reduce((sum, item) => sum + item.demands.length, 0);
+  const trials = Math.max(4, Math.ceil(effort.iterations * Math.min(1, 60 / pieces)));
+  const least = leastCost(problem, Infinity);
+  const solution = search(problem, trials, effort.seed, least);
+  const bound = solution.missing.every(n => n === 0) ? least : 0;
+  const status = solution.missing.some(n => n > 0)
+    ? ('stopped' as const)
+    : solution.cost <= bound
+      ? ('proved best' as const)
+      : ('within' as const);
+  const uses = usesOf(problem, solution, workshop, numbers);
+  const unplaced = ranOut(problem, solution);
+  const first = problem.items[0]!.demands[0]!;
+  return {
+    material: first.material,
+    section: sections(problem.items),
+    kind: first.kind,
+    uses,
+    unplaced,
+    status: uses.length === 0 ? 'none' : status,
+    value: solution.cost,
+    bound,
+    cost: solution.cost,
+    waste: wasteShare(uses),
+    words: planWords(uses, status, solution.cost, bound, unplaced.length),
+    notes: problem.notes,
+  };
+}
+
+/** Demands are handed out in their own order, so that like layouts keep like marks. */
+function usesOf(
+  problem: Component,
+  solution: Solution,
+  workshop: Workshop,
+  numbers: Map<string, number>,
+): StockUse[] {
+  const given = problem.items.map(() => 0);
+  const take = (item: number): Demand => problem.items[item]!.demands[given[item]!++]!;
+  const order = [...solution.layouts].sort((a, b) => a.stock - b.stock || b.area - a.area);
+  return order.map(layout => {
+    const stock = problem.stocks[layout.stock]!;
+    const key = stock.use.from === 'rack' ? stock.item : `buy:${stock.item}`;
+    const n = (numbers.get(key) ?? 0) + 1;
+    numbers.set(key, n);
+    const id = stock.use.from === 'rack' && n === 1 ? key : `${key}:${n}`;
+    return sawn(id, stock, layout, take, workshop.leastOffcut);
+  });
+}
+
+function ranOut(problem: Component, solution: Solution): Unplaced[] {
+  return problem.items.flatMap((item, i) => {
+    const missing = solution.missing[i]!;
+    return item.demands.slice(item.demands.length - missing).map(demand => ({
+      demand,
+      reason: `The ${demand.material} on the rack runs out before this blank, and no supplier with a price has its section.`,
+      mend: `Add ${demand.material} of this section to a supplier, or more of it to the rack.`,
+    }));
+  });
+}
+
+/** `45 x 45, 60 x 45` for timber and bars, `18` for sheets. */
+function sections(items: readonly CutItem[]): string {
+  const written = items.map(({ demands: [demand] }) => {
+    if (!demand) return '';
+    if (demand.kind === 'sheet') return figure(demand.thickness);
+    if (demand.round) return `${figure(demand.width)} dia`;
+    return `${figure(demand.width)} x ${figure(demand.thickness)}`;
+  });
+  return [...new Set(written)].join(', ');
+}
+
+const figure = (mm: number): string => String(Math.round(mm * 100) / 100);
+
+/** Share of the volume of stock used that is neither in a blank nor back on the rack. */
+function wasteShare(uses: readonly StockUse[]): number {
+  let used = 0;
+  let kept = 0;
+  for (const use of uses) {
+    used += use.length * use.width * use.thickness;
+    for (const part of use.placed) kept += part.length * part.width * use.thickness;
+    for (const left of use.left)
+      if (left.fate === 'back to the rack') kept += left.length * left.width * use.thickness;
+  }
+  return used === 0 ? 0 : Math.max(0, 1 - kept / used);
+}
+
+/** Blanks without stock join the plan of their material, or stand in one of their own. */
+function addUnplaced(materials: MaterialPlan[], unplaced: readonly Unplaced[]): void {
+  for (const missing of unplaced) {
+    const { material, kind } = missing.demand;
+    let plan = materials.find(one => one.material === material && one.kind === kind);
+    if (!plan) {
+      plan = {
+        material,
+        section: sections([{ demands: [missing.demand], lies: [], area: 0 }]),
+        kind,
+        uses: [],
+        unplaced: [],
+        status: 'none',
+        value: 0,
+        bound: 0,
+        cost: 0,
+        waste: 0,
+        words: '',
+        notes: [],
+      };
+      materials.push(plan);
+    }
+    plan.unplaced.push(missing);
+    plan.words = planWords(plan.uses, plan.status, plan.value, plan.bound, plan.unplaced.length);
+  }
+}
+
+function shopping(materials: readonly MaterialPlan[], lines: readonly StockLine[]): ShoppingLine[] {
+  const counts = new Map<string, number>();
+  for (const use of materials.flatMap(plan => plan.uses))
+    if (use.supplier !== undefined) {
+      const key = `${use.supplier}|${use.item}`;
+      counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+  return lines.flatMap(({ stock, supplierName }) => {
+    const quantity = counts.get(`${stock.supplier}|${stock.item}`);
+    if (quantity === undefined || supplierName === undefined) return [];
+    return [
+      {
+        id: stock.item,
+        item: stock.use.label,
+        supplier: supplierName,
+        quantity,
+        unitPrice: stock.cost,
+        price: quantity * stock.cost,
+      },
+    ];
+  });
+}
