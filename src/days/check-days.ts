@@ -66,18 +66,22 @@ function layOut(entries: readonly DayEntry[], plan: DayPlan): Map<string, Lain> 
   return lain;
 }
 
-/** Is the minute beginning at `at` a working one? Days off and weekday spans read afresh. */
-function works(workshop: Workshop, at: number): boolean {
-  const when = new Date(at * 60_000);
-  if (workshop.calendar.daysOff.includes(when.toISOString().slice(0, 10))) return false;
-  const weekday = when.getUTCDay() === 0 ? 7 : when.getUTCDay();
-  const minute = when.getUTCHours() * 60 + when.getUTCMinutes();
-  return (workshop.calendar.week[weekday] ?? []).some(span => minute >= span.from && minute < span.to);
-}
-
+/** Working minutes between two moments, day by day; overlapping spans of a day count once. */
 function workingMinutes(workshop: Workshop, from: number, to: number): number {
   let minutes = 0;
-  for (let at = from; at < to; at++) if (works(workshop, at)) minutes++;
+  for (let midnight = Math.floor(from / 1440) * 1440; midnight < to; midnight += 1440) {
+    const when = new Date(midnight * 60_000);
+    const spans = workshop.calendar.week[when.getUTCDay() === 0 ? 7 : when.getUTCDay()] ?? [];
+    if (spans.length === 0 || workshop.calendar.daysOff.includes(when.toISOString().slice(0, 10))) continue;
+    let reached = from;
+    for (const span of [...spans].sort((a, b) => a.from - b.from)) {
+      const begin = Math.max(reached, midnight + span.from);
+      const end = Math.min(to, midnight + span.to);
+      if (end <= begin) continue;
+      minutes += end - begin;
+      reached = end;
+    }
+  }
   return minutes;
 }
 
@@ -124,8 +128,9 @@ function complete(
   const strange = [...lain.keys()].filter(id => !known.has(id)).map(id => `${id} was not asked for`);
   const missing = operations.filter(
     o =>
-      (o.handsOn.likely > 0 || (o.wait?.minutes ?? 0) > 0) &&
-      !lain.has(o.id) &&
+      (o.handsOn.likely > 0
+        ? !lain.get(o.id)?.entries.length
+        : (o.wait?.minutes ?? 0) > 0 && !lain.has(o.id)) &&
       !told.has(o.id) &&
       !done.has(o.id),
   );

@@ -101,9 +101,9 @@ export function place(shop: Shop, order: readonly number[]): Placement {
     end[index] = to;
     placed[index] = 1;
     if (step.setUp >= 0) loaded[net.machineOf[step.setUp]!] = step.setUp;
-    const awaited = pending.find(p => p.step === index);
-    if (awaited) {
-      if (from > awaited.latest) late.push(index);
+    const awaited = pending.filter(p => p.step === index);
+    if (awaited.length > 0) {
+      if (awaited.some(p => from > p.latest)) late.push(index);
       pending = pending.filter(p => p.step !== index);
     }
     if (step.window && !placed[step.window.next]) {
@@ -186,6 +186,7 @@ export function place(shop: Shop, order: readonly number[]): Placement {
       for (;;) {
         const first = endangered(index, at.to);
         if (first === undefined) break;
+        inHand[first] = 1;
         put(first, position);
         if (placed[index]) return;
         at = tryNext(step, cursor);

@@ -52,10 +52,11 @@ export function dropHopelessWindows(shop: Shop, from: number): Trouble[] {
 /** Windows that this plan misses. */
 export function missed(net: Network, plan: Placement): Trouble[] {
   return plan.late.map(index => {
-    const before = net.steps.find(step => step.window?.next === index);
-    const closed = before
-      ? plan.end[before.index]! + before.wait + (before.window?.minutes ?? 0)
-      : plan.start[index]!;
+    const closed = Math.min(
+      ...net.steps
+        .filter(step => step.window?.next === index)
+        .map(step => plan.end[step.index]! + step.wait + step.window!.minutes),
+    );
     return {
       operation: net.operations[net.steps[index]!.operation]!.id,
       what: `begins ${spell(plan.start[index]! - closed)} after its window closed at ${localTime(closed).replace('T', ' ')}`,

@@ -177,7 +177,10 @@ describe('windows', () => {
       operation('coat 1', 60, { kind: 'finish', wait: 720, window: { minutes: 60, next: 'coat 2' } }),
       operation('coat 2', 60, { kind: 'finish', after: ['coat 1'] }),
     ];
-    const short = workshop({ week: { 1: [{ from: 480, to: 720 }], 2: [{ from: 480, to: 720 }] }, daysOff: [] });
+    const short = workshop({
+      week: { 1: [{ from: 480, to: 720 }], 2: [{ from: 480, to: 720 }] },
+      daysOff: [],
+    });
     const plan = planned(late, { shop: short });
     expect(plan.trouble).toHaveLength(1);
     expect(plan.trouble[0]).toMatchObject({
@@ -262,7 +265,11 @@ describe('the plan as a whole', () => {
   });
 
   it('leaves out a ring of operations and tells of it', () => {
-    const ring = [operation('a', 10, { after: ['b'] }), operation('b', 10, { after: ['a'] }), operation('c', 10)];
+    const ring = [
+      operation('a', 10, { after: ['b'] }),
+      operation('b', 10, { after: ['a'] }),
+      operation('c', 10),
+    ];
     const plan = planned(ring);
     expect(plan.trouble.map(t => t.operation)).toEqual(['a', 'b']);
     expect(times(plan, 'c')).toHaveLength(1);
@@ -271,7 +278,13 @@ describe('the plan as a whole', () => {
   it('is none with the reason when there are no hours, or no date', () => {
     const none = planned([operation('a', 10)], { shop: workshop({ week: {}, daysOff: [] }) });
     expect(none).toMatchObject({ status: 'none', trouble: [{ what: 'the working week has no hours' }] });
-    const undated = planDays([operation('a', 10)], setUps(), workshop(), { start: '2026-02-31' }, FIRST_EFFORT);
+    const undated = planDays(
+      [operation('a', 10)],
+      setUps(),
+      workshop(),
+      { start: '2026-02-31' },
+      FIRST_EFFORT,
+    );
     expect(undated).toMatchObject({ status: 'none', trouble: [{ what: 'the start is no date' }] });
   });
 
