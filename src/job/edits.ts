@@ -14,8 +14,8 @@ export interface JsonObject {
  */
 export interface EditOperation {
   path: readonly string[];
-  value?: Json;
-  before?: string | null;
+  value?: Json | undefined;
+  before?: string | null | undefined;
 }
 
 /** What the maker did at once: all of its operations hold or none. */

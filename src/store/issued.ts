@@ -80,8 +80,16 @@ export class Issued {
     }));
   }
 
-  async bytes(id: string): Promise<Uint8Array | undefined> {
-    const row = await this.db.selectFrom('issued').select('bytes').where('id', '=', id).executeTakeFirst();
-    return row && new Uint8Array(row.bytes);
+  async get(
+    id: string,
+  ): Promise<{ bytes: Uint8Array; mediaType: string; title: string; hash: string } | undefined> {
+    const row = await this.db
+      .selectFrom('issued')
+      .select(['bytes', 'media_type', 'title', 'hash'])
+      .where('id', '=', id)
+      .executeTakeFirst();
+    return (
+      row && { bytes: new Uint8Array(row.bytes), mediaType: row.media_type, title: row.title, hash: row.hash }
+    );
   }
 }

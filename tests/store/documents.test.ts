@@ -48,7 +48,7 @@ describe.each(ENGINES)('documents over %s', engine => {
     const paper = { id: 'p1', documentId: 'bench', revision: 1, kind: 'offer', title: 'Offer 26-014' };
     const made = { mediaType: 'application/pdf', programVersion: '0.1.0', tablesHash: 'ab', keepUntil: null };
     const line = await issued.keep({ ...paper, ...made }, bytes);
-    expect(await issued.bytes('p1')).toEqual(bytes);
+    expect(await issued.get('p1')).toMatchObject({ bytes, title: 'Offer 26-014', hash: line.hash });
     expect(await issued.list('bench')).toEqual([line]);
     expect(line.hash).toMatch(/^[0-9a-f]{64}$/);
     await expect(issued.keep({ ...paper, ...made }, new Uint8Array())).rejects.toThrow();
