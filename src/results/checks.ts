@@ -1,6 +1,6 @@
 import type { Say } from './message.ts';
 import type { QuantityKind } from './quantity.ts';
-import type { Basis } from './source.ts';
+import type { Basis, Rule } from './source.ts';
 
 /** Worst first. `unknown` (a value is missing) and `pending` (still working) never count as pass. */
 export const SEVERITIES = ['stop', 'attend', 'unknown', 'pending', 'note', 'pass'] as const;
@@ -13,6 +13,8 @@ export interface Check {
   /** What it judges: instance, joint, operation or figure path. */
   subject: string;
   severity: Severity;
+  /** The numbered rule that judged it: its own words, reason and source, for `why`. */
+  rule?: Rule;
   title: string;
   figure: number | null;
   limit: number | null;

@@ -24,3 +24,13 @@ export interface Price {
   high: number;
   hours: { low: number; likely: number; high: number };
 }
+
+/** A bought-in part as the setting-out prices it. */
+export interface BoughtIn {
+  /** Part id. */
+  part: string;
+  name: string;
+  quantity: number;
+  /** Of one, minor units; null where the setting-out gives none. */
+  price: number | null;
+}
