@@ -9,7 +9,7 @@ import { mm, q, text } from '../results/quantity.ts';
 import { bondedCurvature, bow } from '../timber/bonded-sheet.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, type View } from './view.ts';
-import { capital } from './words.ts';
+import { capital, mid } from './words.ts';
 
 export const CHK_12 = rule(
   'CHK-12',
@@ -57,7 +57,7 @@ function judgeBond(joint: JointMade, input: CheckInput, view: View): Check[] {
   const [sheet, core] = [bond && view.instance(bond.sheet), bond && view.instance(bond.core)];
   if (!bond || !sheet || !core) return [];
   const common = { check: 'bow', subject: joint.joint, rule: CHK_12, unit: 'length' as const };
-  const both = `Bond the same sheet on the other face of ${core.name} too, on the same day.`;
+  const both = `Bond the same sheet on the other face of ${mid(core.name)} too, on the same day.`;
   if (bond.bothFaces) {
     return [
       finding({
@@ -80,7 +80,7 @@ function judgeBond(joint: JointMade, input: CheckInput, view: View): Check[] {
       finding({
         ...common,
         severity: 'unknown',
-        title: `How far ${core.name} bows`,
+        title: `How far ${mid(core.name)} bows`,
         figure: null,
         limit: sheet.size.length * SHOWS,
         remedy: both,
@@ -123,7 +123,7 @@ function judgeBond(joint: JointMade, input: CheckInput, view: View): Check[] {
         '{sheet} on one face only: {core} bows {bow} over {length} when its moisture changes by {change}; {limit} shows.',
         {
           sheet: text(capital(sheet.name)),
-          core: text(core.name),
+          core: text(mid(core.name)),
           bow: mm(rise),
           length: mm(sheet.size.length),
           change: q('moisture', percent),

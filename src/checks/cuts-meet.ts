@@ -8,7 +8,7 @@ import { mm, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { extent, faceAxis, holeBox } from './solid.ts';
 import { gather, type View } from './view.ts';
-import { capital, inMm } from './words.ts';
+import { capital, inMm, mid } from './words.ts';
 
 export const CHK_9 = rule(
   'CHK-9',
@@ -88,8 +88,8 @@ function judgeMeeting(m: Meeting): Check {
     severity: m.mitred ? 'note' : 'stop',
     rule: CHK_9,
     title: m.mitred
-      ? `Mitred tenons meet in ${m.instance.name}`
-      : `A ${word(m.a)} runs into a ${word(m.b)} in ${m.instance.name}`,
+      ? `Mitred tenons meet in ${mid(m.instance.name)}`
+      : `A ${word(m.a)} runs into a ${word(m.b)} in ${mid(m.instance.name)}`,
     figure: m.by,
     limit: 0,
     unit: 'length',
@@ -98,7 +98,7 @@ function judgeMeeting(m: Meeting): Check {
       m.mitred
         ? 'In {part} the two meet by {by}; their tips are mitred for it.'
         : 'In {part} the two meet by {by}; a plain tenon stops on the other.',
-      { part: text(m.instance.name), by: mm(m.by) },
+      { part: text(mid(m.instance.name)), by: mm(m.by) },
     ),
   });
 }

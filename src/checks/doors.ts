@@ -5,7 +5,7 @@ import { mm, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { type Rigid, rigids, sidesOf } from './rigid.ts';
 import type { View } from './view.ts';
-import { capital } from './words.ts';
+import { capital, mid } from './words.ts';
 
 export const CHK_28 = rule(
   'CHK-28',
@@ -42,10 +42,10 @@ function judgeDoor(piece: Rigid, opening: Opening): Check {
     rule: CHK_28,
     title:
       severity === 'stop'
-        ? `${capital(piece.name)} does not pass ${opening.name}`
+        ? `${capital(piece.name)} does not pass ${mid(opening.name)}`
         : severity === 'attend'
-          ? `${capital(piece.name)} passes ${opening.name} barely`
-          : `It passes ${opening.name}`,
+          ? `${capital(piece.name)} passes ${mid(opening.name)} barely`
+          : `It passes ${mid(opening.name)}`,
     figure: spare,
     limit: SPARE,
     unit: 'length',
@@ -61,7 +61,7 @@ function judgeDoor(piece: Rigid, opening: Opening): Check {
         piece: text(capital(piece.name)),
         middle: mm(middle),
         least: mm(least),
-        door: text(opening.name),
+        door: text(mid(opening.name)),
         width: mm(opening.width),
         height: mm(opening.height),
         spare: mm(spare),

@@ -10,7 +10,7 @@ import { minutes, q, text } from '../results/quantity.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import type { View } from './view.ts';
-import { capital } from './words.ts';
+import { capital, mid } from './words.ts';
 
 export const CHK_17 = rule(
   'CHK-17',
@@ -217,7 +217,7 @@ function rightMaterial(recipe: FinishRecipe, { workshop }: CheckInput, view: Vie
         subject: `${recipe.id}.${coat.step.name}`,
         severity: 'attend',
         rule: CHK_20,
-        title: `${capital(nameOf(coat, workshop))} on ${wrong.name}`,
+        title: `${capital(nameOf(coat, workshop))} on ${mid(wrong.name)}`,
         figure: null,
         limit: null,
         unit: 'text',
@@ -225,7 +225,7 @@ function rightMaterial(recipe: FinishRecipe, { workshop }: CheckInput, view: Vie
         say: say('{finish} is for {on}; {part} is {material}.', {
           finish: text(nameOf(coat, workshop)),
           on: text(coat.product.on),
-          part: text(wrong.name),
+          part: text(mid(wrong.name)),
           material: text(wrong.material),
         }),
       }),

@@ -6,7 +6,7 @@ import type { Instance } from '../results/piece.ts';
 import { text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, speciesOf, type View } from './view.ts';
-import { capital } from './words.ts';
+import { capital, mid } from './words.ts';
 
 export const CHK_36 = rule(
   'CHK-36',
@@ -37,7 +37,7 @@ function judge({ piece }: CheckInput, view: View): Check[] {
       subject: joint.joint,
       severity: stain.value === 'high' ? 'attend' : 'note',
       rule: CHK_36,
-      title: `${capital(iron.name)} will stain ${timber.name}`,
+      title: `${capital(iron.name)} will stain ${mid(timber.name)}`,
       figure: null,
       limit: null,
       unit: 'text',

@@ -5,6 +5,7 @@ import { mm, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { purposeOf } from './purpose.ts';
 import type { View } from './view.ts';
+import { capital } from './words.ts';
 
 export const CHK_27 = rule(
   'CHK-27',
@@ -22,6 +23,7 @@ const STRETCHER = 400;
 function judge(input: CheckInput, view: View): Check[] {
   if (purposeOf(input) !== 'table') return [];
   const over = input.piece.instances
+    .filter(part => !part.loose)
     .map(part => ({ part, box: view.bounds(part) }))
     .filter(({ box }) => box.min.z > STRETCHER);
   if (over.length === 0) return [];
@@ -42,7 +44,7 @@ function judge(input: CheckInput, view: View): Check[] {
         ? ''
         : `Raise the table or lessen what hangs under the top by ${Math.ceil(THIGHS - clear)} mm.`,
       say: say('{part} is {knee} above the floor; a seat at {seat} leaves {clear}.', {
-        part: text(lowest.part.name),
+        part: text(capital(lowest.part.name)),
         knee: mm(lowest.box.min.z),
         seat: mm(SEAT),
         clear: mm(clear),

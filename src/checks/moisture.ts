@@ -4,7 +4,7 @@ import { say } from '../results/message.ts';
 import { q, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, type View } from './view.ts';
-import { capital, inPercent, listed } from './words.ts';
+import { capital, inPercent, listed, mid } from './words.ts';
 
 export const CHK_35 = rule(
   'CHK-35',
@@ -24,7 +24,7 @@ function judge({ piece }: CheckInput, view: View): Check[] {
   );
   return kept.map(of => {
     const { part, made } = of[0]!;
-    const names = listed(of.map(o => o.part.name));
+    const names = listed(of.map(o => mid(o.part.name)));
     if (!made.read) {
       return finding({
         check: 'moisture',

@@ -7,7 +7,7 @@ import type { Source } from '../results/source.ts';
 import { type Coefficient, movementCoefficient, seasonalMovement } from '../timber/movement.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, speciesOf, type View } from './view.ts';
-import { capital, inMm, inPercent } from './words.ts';
+import { capital, inMm, mid } from './words.ts';
 
 export const CHK_1 = rule(
   'CHK-1',
@@ -32,23 +32,28 @@ const CLOSE = 0.05;
 type Held = Exclude<MovementRoom['what'], 'glued' | 'free'>;
 
 /** What to call the place, what holds it, and the words for too little room. */
-const PLACE: Record<Held, { title: string; room: string; remedy: (need: string) => string }> = {
-  'slotted screw': {
-    title: 'slots are too short',
-    room: 'at the outer screws; the slot gives',
-    remedy: need => `Make the slots give ${need} that way, or bring the outer screws nearer the fixed line.`,
-  },
-  'panel in groove': {
-    title: 'has too little room in its groove',
-    room: 'towards its groove; there is room for',
-    remedy: need => `Leave ${need} in the groove on each side.`,
-  },
-  button: {
-    title: 'buttons give too little',
-    room: 'at the buttons; they give',
-    remedy: need => `Let each button travel ${need} that way.`,
-  },
-};
+const PLACE: Record<Held, { title: string; where: string; gives: string; remedy: (need: string) => string }> =
+  {
+    'slotted screw': {
+      title: 'slots are too short',
+      where: 'at the outer screws',
+      gives: 'the slot gives',
+      remedy: need =>
+        `Make the slots give ${need} that way, or bring the outer screws nearer the fixed line.`,
+    },
+    'panel in groove': {
+      title: 'has too little room in its groove',
+      where: 'towards its groove',
+      gives: 'there is room for',
+      remedy: need => `Leave ${need} in the groove on each side.`,
+    },
+    button: {
+      title: 'buttons give too little',
+      where: 'at the buttons',
+      gives: 'they give',
+      remedy: need => `Let each button travel ${need} that way.`,
+    },
+  };
 
 /** One direction at one place: what the timber wants against what it gets, mm. */
 interface Demand {
@@ -96,6 +101,12 @@ function demands(joint: JointMade, room: MovementRoom, part: Instance, view: Vie
 
 const lack = (d: Demand): number => d.need - d.given;
 
+/** What is short at the usual coefficient goes before what is short only at the greatest. */
+const worse = (a: Demand, b: Demand): Demand => {
+  if (lack(a) > CLOSE || lack(b) > CLOSE) return lack(b) > lack(a) ? b : a;
+  return b.needAtMost - b.given > a.needAtMost - a.given ? b : a;
+};
+
 function judgeDemand(d: Demand): Check {
   const place = PLACE[d.room.what as Held];
   const tooLittle = lack(d) > CLOSE;
@@ -119,12 +130,12 @@ function judgeDemand(d: Demand): Check {
     limit: d.given,
     unit: 'length',
     remedy: tooLittle || close ? place.remedy(inMm(Math.ceil(d.needAtMost * 10) / 10)) : '',
-    say: demandSay(d, place.room, close),
+    say: demandSay(d, place, close),
     sources,
   });
 }
 
-function demandSay(d: Demand, room: string, close: boolean): Say {
+function demandSay(d: Demand, place: { where: string; gives: string }, close: boolean): Say {
   const values = {
     part: text(capital(d.part.name)),
     move: mm(d.need),
@@ -133,7 +144,8 @@ function demandSay(d: Demand, room: string, close: boolean): Say {
     most: mm(d.needAtMost),
   };
   const most = close ? ' The greatest published coefficient asks {most}.' : '';
-  return say(`{part} ${d.way} {move} on its way to {moisture}, ${room} {room}.${most}`, values);
+  const moves = `{part} ${d.way} {move} ${place.where} on its way to {moisture}`;
+  return say(`${moves}; ${place.gives} {room}.${most}`, values);
 }
 
 /** Without a room or a coefficient nothing can be said. */
@@ -144,7 +156,7 @@ function notKnown(part: Instance, joint: JointMade, view: View): Check {
     subject: joint.joint,
     severity: 'unknown',
     rule: CHK_1,
-    title: `How far ${part.name} moves`,
+    title: `How far ${mid(part.name)} moves`,
     figure: null,
     limit: null,
     unit: 'length',
@@ -172,7 +184,7 @@ function rooms({ piece }: CheckInput, view: View): Check[] {
     const all = places.flatMap(p => demands(p.joint, p.room, p.part, view));
     const first = places[0]!;
     if (all.length === 0) return notKnown(first.part, first.joint, view);
-    return judgeDemand(all.reduce((worst, d) => (lack(d) > lack(worst) ? d : worst)));
+    return judgeDemand(all.reduce(worse));
   });
 }
 
@@ -192,7 +204,7 @@ function told({ piece }: CheckInput, view: View): Check[] {
           subject: part.part,
           severity: 'unknown',
           rule: CHK_2,
-          title: `How far ${part.name} moves`,
+          title: `How far ${mid(part.name)} moves`,
           figure: null,
           limit: null,
           unit: 'length',
@@ -238,6 +250,3 @@ export const movementCheck: CheckMaker = {
   rules: [CHK_1, CHK_2],
   judge: (input, view) => [...rooms(input, view), ...told(input, view)],
 };
-
-export const moistureBand = (view: View): string =>
-  view.room ? `${inPercent(view.room.low)} to ${inPercent(view.room.high)}` : 'not known';

@@ -4,7 +4,7 @@ import { say } from '../results/message.ts';
 import { count, mm, q, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, type View } from './view.ts';
-import { capital, inMm } from './words.ts';
+import { capital, inMm, mid } from './words.ts';
 
 export const CHK_30 = rule(
   'CHK-30',
@@ -55,14 +55,14 @@ function unplaced({ cutting }: CheckInput): Check[] {
       subject: demand.instance,
       severity: 'stop',
       rule: CHK_30,
-      title: `No stock for ${demand.name}`,
+      title: `No stock for ${mid(demand.name)}`,
       figure: of.length,
       limit: 0,
       unit: 'count',
       remedy: mend,
       say: say('{mark} {name}, {count} of {length} by {width} by {thickness}: {reason}.', {
         mark: text(demand.mark),
-        name: text(demand.name),
+        name: text(mid(demand.name)),
         count: count(of.length),
         length: mm(demand.length),
         width: mm(demand.width),

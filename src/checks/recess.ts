@@ -5,7 +5,7 @@ import type { JointMade } from '../results/piece.ts';
 import { mm, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, type View } from './view.ts';
-import { capital, inMm } from './words.ts';
+import { capital, inMm, mid } from './words.ts';
 
 export const CHK_11 = rule(
   'CHK-11',
@@ -42,8 +42,8 @@ function judgeRecess(joint: JointMade, view: View): Check[] {
       title: !right
         ? `${capital(sheet.name)} will ${off < 0 ? 'stand proud' : 'lie low'} by ${inMm(Math.abs(off), 2)}`
         : measured === undefined
-          ? `Thickness of ${sheet.name} in hand`
-          : `Recess fits ${sheet.name}`,
+          ? `Thickness of ${mid(sheet.name)} in hand`
+          : `Recess fits ${mid(sheet.name)}`,
       figure: bond.recessDepth,
       limit: wanted,
       unit: 'length',

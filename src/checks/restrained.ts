@@ -7,7 +7,7 @@ import { mm, text } from '../results/quantity.ts';
 import { movementCoefficient, seasonalMovement } from '../timber/movement.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, parallel, speciesOf, type View } from './view.ts';
-import { capital, inMm } from './words.ts';
+import { capital, inMm, mid } from './words.ts';
 
 export const CHK_3 = rule(
   'CHK-3',
@@ -60,7 +60,7 @@ const yearly = (r: Restraint, view: View): number | undefined => {
 function judgeRestraint(r: Restraint, view: View): Check {
   const move = yearly(r, view);
   const severity = r.width > SPLITS ? 'stop' : r.width > MOST ? 'attend' : 'pass';
-  const values = { part: text(capital(r.part.name)), other: text(r.other.name), width: mm(r.width) };
+  const values = { part: text(capital(r.part.name)), other: text(mid(r.other.name)), width: mm(r.width) };
   return finding({
     check: 'restrained',
     subject: r.joint.joint,

@@ -23,11 +23,12 @@ function members(assembly: Assembly, all: readonly Assembly[], seen = new Set<st
 }
 
 function rigid(name: string, parts: Instance[], view: View): Rigid {
+  const placed = parts.some(p => !p.loose) ? parts.filter(p => !p.loose) : parts;
   const masses = parts.map(p => view.group(p.id)?.mass ?? undefined);
   return {
     name,
     parts,
-    bounds: boundsOf(parts.flatMap(p => corners(view.bounds(p)))),
+    bounds: boundsOf(placed.flatMap(p => corners(view.bounds(p)))),
     mass: masses.reduce<number | undefined>(
       (sum, m) => (sum === undefined || m === undefined ? undefined : sum + m),
       0,

@@ -14,7 +14,7 @@ import { rectangle, round, roundTube, type Section } from '../timber/sections.ts
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { isSeat, isShelf } from './purpose.ts';
 import { gather, speciesOf, type View, worldAxis } from './view.ts';
-import { capital, inKg } from './words.ts';
+import { capital, inKg, mid } from './words.ts';
 
 export const CHK_21 = rule(
   'CHK-21',
@@ -162,7 +162,7 @@ function judgeLoading(l: Loading): Check {
     return finding({
       ...common,
       severity: 'unknown',
-      title: `How far ${l.part.name} sags`,
+      title: `How far ${mid(l.part.name)} sags`,
       figure: null,
       remedy: `Enter a material the tables hold a stiffness for; ${l.part.material} has none.`,
       say: say('No stiffness is published for {material}.', { material: text(l.part.material) }),

@@ -8,7 +8,7 @@ import { mm, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { wayThrough } from './solid.ts';
 import { gather, type View } from './view.ts';
-import { inMm } from './words.ts';
+import { inMm, mid } from './words.ts';
 
 export const CHK_10 = rule(
   'CHK-10',
@@ -94,9 +94,9 @@ function judgeScrew(s: Screwed): Check {
     rule: CHK_10,
     title:
       severity === 'stop'
-        ? `Screws come through ${s.into.name}`
+        ? `Screws come through ${mid(s.into.name)}`
         : severity === 'attend'
-          ? `Screws end close under ${s.into.name}`
+          ? `Screws end close under ${mid(s.into.name)}`
           : 'No screw comes through',
     figure: s.length,
     limit: longest,
@@ -104,8 +104,8 @@ function judgeScrew(s: Screwed): Check {
     remedy: severity === 'pass' ? '' : `Take screws of ${inMm(longest)} at most.`,
     say: say('{length} through {first} and {second}; the longest that stays inside is {longest}.', {
       length: mm(s.length),
-      first: text(s.through.name),
-      second: text(s.into.name),
+      first: text(mid(s.through.name)),
+      second: text(mid(s.into.name)),
       longest: mm(longest),
     }),
   });

@@ -42,11 +42,11 @@ export interface Weighed {
   centre: Vec3;
 }
 
-/** Mass and centre of gravity of the whole; undefined when some part's mass is not known. */
+/** Mass and centre of gravity of all that has a place; undefined when some part's mass is not known. */
 export function weigh({ piece }: CheckInput, view: View): Weighed | undefined {
   let mass = 0;
   const moment = { x: 0, y: 0, z: 0 };
-  for (const part of piece.instances) {
+  for (const part of piece.instances.filter(p => !p.loose)) {
     const group = view.group(part.id);
     if (!group || group.mass === null) return undefined;
     const at = toWorld(part.frame, group.centre);
@@ -62,7 +62,7 @@ export function weigh({ piece }: CheckInput, view: View): Weighed | undefined {
 
 /** Bounds of all that touches the floor; undefined for a piece that hangs. */
 function feet(parts: readonly Instance[], view: View): Box | undefined {
-  const standing = parts.filter(p => view.bounds(p).min.z < 1);
+  const standing = parts.filter(p => !p.loose && view.bounds(p).min.z < 1);
   return standing.length === 0 ? undefined : boundsOf(standing.flatMap(p => corners(view.bounds(p))));
 }
 
@@ -101,6 +101,10 @@ export const tippingLoad = (
   side.overhang > inside
     ? (weightN(massKg) * side.centre) / (side.overhang - inside)
     : Number.POSITIVE_INFINITY;
+
+/** Horizontal pull (N) at a height that brings a piece over: weight times its arm about the feet, over the height. */
+export const tippingPull = (massKg: number, armMm: number, heightMm: number): number =>
+  (weightN(massKg) * armMm) / heightMm;
 
 interface Stance {
   weighed: Weighed;
@@ -174,7 +178,7 @@ function storageStands({ weighed, foot, loaded }: Stance): Check[] {
   const height = loaded.max.z;
   if (height < 686) return [];
   const front = weighed.centre.y - foot.min.y;
-  const pull = (weightN(weighed.mass) * front) / height;
+  const pull = tippingPull(weighed.mass, front, height);
   const good = pull >= 44.5;
   return [
     finding({
@@ -200,7 +204,9 @@ function judge(input: CheckInput, view: View): Check[] {
   const { piece } = input;
   const foot = feet(piece.instances, view);
   if (!use || !foot) return [];
-  const surface = piece.instances.filter(use === 'seat' ? isSeat : use === 'table' ? isTop : () => true);
+  const surface = piece.instances
+    .filter(i => !i.loose)
+    .filter(use === 'seat' ? isSeat : use === 'table' ? isTop : () => true);
   if (surface.length === 0) return [];
   const weighed = weigh(input, view);
   if (!weighed) {

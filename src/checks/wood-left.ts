@@ -8,7 +8,7 @@ import type { Rule } from '../results/source.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { besideHole, besidePocket, woodBehindHole, woodBehindPocket } from './solid.ts';
 import { gather } from './view.ts';
-import { capital, inMm } from './words.ts';
+import { capital, inMm, mid } from './words.ts';
 
 export const CHK_5 = rule(
   'CHK-5',
@@ -168,7 +168,7 @@ function severityOf(left: Left): Severity {
 function judgeLeft(left: Left): Check {
   const severity = severityOf(left);
   const thing = cutName(left.cut);
-  const part = left.instance.name;
+  const part = mid(left.instance.name);
   const gone = left.left <= TIGHT;
   return finding({
     check: 'wood left',

@@ -19,3 +19,7 @@ export function listed(names: readonly string[], most = 3): string {
 
 /** First letter up, the rest as it is. */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** A part's name in the middle of a sentence: `lower cross rail`; `MDF core` and `2nd shelf` stay as they are. */
+export const mid = (name: string): string =>
+  /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;

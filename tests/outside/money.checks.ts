@@ -116,7 +116,7 @@ export const checks: OutsideCheck[] = [
   ),
   invoice(
     'en16931-base-quantity',
-    'price with a base quantity',
+    'ubl-tc434-example8.xml',
     {
       'line 1': 14080,
       'line 2': 1616,
