@@ -81,4 +81,4 @@ const ACCURACIES: readonly Fit[] = [
 export const FITS = table<Fit>([...JOINT_FITS, ...KERFS, ...ACCURACIES]);
 
 /** The fit, kerf or accuracy of that key: `tenon-thickness`, `kerf-table-saw-full-kerf`, `accuracy-stop-block-repeat`. */
-export const fit = (key: string): Fit | undefined => FITS.find(key);
+export const fitOf = (key: string): Fit | undefined => FITS.find(key);

@@ -29,7 +29,7 @@ export function equilibriumMoisture(temperatureC: number, humidityPct: number): 
 }
 
 /**
- * The same by the newer fit of the handbook, %: within about half a per cent of Eq 4-5 in rooms.
+ * The same by the newer fit of the handbook, %: within 0.75 % MC of Eq 4-5 at 15-25 degC and 30-70 % humidity.
  *
  *     EMC = 100 [ A T (1 - T/Tc)^B ln(1 - h) ]^(C T^D)
  *     A = -0.000612, B = 2.43, C = 0.0577, D = 0.430, Tc = 647.1 K, T in kelvin
