@@ -23,6 +23,7 @@ const instance = (over: Partial<Instance> & Pick<Instance, 'id' | 'part'>): Inst
   mirrored: false,
   grain: 'length',
   show: true,
+  loose: false,
   ...over,
 });
 

@@ -1,0 +1,184 @@
+/**
+ * Lengths from stock lengths: as cheaply as can be found, with a bound. Kerf is in the lengths already
+ * (each piece and each stock length one kerf longer). Everything in whole units.
+ */
+import {
+  type Chosen,
+  ColumnSearch,
+  type Found,
+  type Priced,
+  type Pricer,
+  type SearchLimits,
+  type StockTerms,
+  type Way,
+  WORTH_STEPS,
+} from '../columns/column-search.ts';
+import { type Random, seeded } from '../random.ts';
+import { knapsack } from './knapsack.ts';
+import { boundL2 } from './length-bounds.ts';
+import { fullestFill } from './quick-lengths.ts';
+
+export interface StockLength extends StockTerms {
+  length: number;
+  /** Items that this stock may serve; all when absent. */
+  serves?: readonly boolean[];
+}
+
+export interface LengthsProblem {
+  /** Falling. */
+  lengths: Int32Array;
+  demands: Int32Array;
+  stocks: readonly StockLength[];
+}
+
+export interface LengthsLimits extends SearchLimits {
+  seed: number;
+  /** Trials of quick filling before columns are generated. */
+  trials: number;
+}
+
+/** Steps of one search for the fullest length, and for the most worthy one. */
+const FILL_STEPS = 3000;
+const PRICE_STEPS = 400_000;
+
+export type LengthWay = Way<undefined>;
+
+export function solveLengths(problem: LengthsProblem, limits: LengthsLimits): Found<undefined> {
+  const quick = new QuickLengths(problem, limits.seed);
+  const bound = Math.max(limits.bound ?? 0, quickBound(problem));
+  const search = new ColumnSearch<undefined>(
+    problem.demands,
+    problem.stocks,
+    new LengthPricer(problem, quick),
+    {
+      ...limits,
+      bound,
+    },
+  );
+  let best = Infinity;
+  const everything = problem.stocks.map(stock => stock.limit);
+  for (let trial = 0; trial < Math.max(1, limits.trials) && best > bound; trial++) {
+    const ways = quick.complete(problem.demands, everything, trial);
+    if (!ways) continue;
+    const cost = ways.reduce((sum, way) => sum + problem.stocks[way.stock]!.cost, 0);
+    if (cost < best || trial < 4) search.offer(tallied(ways));
+    best = Math.min(best, cost);
+    if (limits.stop?.()) break;
+  }
+  return search.run();
+}
+
+function quickBound({ lengths, demands, stocks }: LengthsProblem): number {
+  const [only, ...others] = stocks;
+  return only && others.length === 0 ? only.cost * boundL2(lengths, demands, only.length) : 0;
+}
+
+/** Like ways together. */
+function tallied(ways: readonly LengthWay[]): Chosen<undefined>[] {
+  return ways.map(way => ({ way, times: 1 }));
+}
+
+class LengthPricer implements Pricer<undefined> {
+  private readonly caps: Int32Array;
+  private readonly problem: LengthsProblem;
+  private readonly quick: QuickLengths;
+
+  constructor(problem: LengthsProblem, quick: QuickLengths) {
+    this.problem = problem;
+    this.quick = quick;
+    this.caps = new Int32Array(problem.lengths.length);
+  }
+
+  price(worth: Float64Array, caps: Int32Array, above: readonly number[]): Priced<undefined> {
+    const { lengths, stocks } = this.problem;
+    const whole = worth.map(value => value * WORTH_STEPS);
+    const most: number[] = [];
+    const ways: LengthWay[] = [];
+    stocks.forEach((stock, s) => {
+      if (above[s] === Infinity) {
+        most.push(0);
+        return;
+      }
+      for (let i = 0; i < caps.length; i++) this.caps[i] = stock.serves?.[i] === false ? 0 : caps[i]!;
+      const wanted = Math.ceil(above[s]! * WORTH_STEPS * (1 + 1e-8));
+      const answer = knapsack(lengths, whole, this.caps, stock.length, wanted, PRICE_STEPS);
+      most.push(answer.most / WORTH_STEPS);
+      for (const fill of answer.fills) ways.push(wayOf(s, fill.counts));
+    });
+    return { ways, most };
+  }
+
+  complete(left: Int32Array, stockLeft: readonly number[], trial: number): LengthWay[] | undefined {
+    return this.quick.complete(left, stockLeft, trial % 3);
+  }
+}
+
+function wayOf(stock: number, all: Int32Array): LengthWay {
+  const items: number[] = [];
+  const counts: number[] = [];
+  for (let i = 0; i < all.length; i++)
+    if (all[i]! > 0) {
+      items.push(i);
+      counts.push(all[i]!);
+    }
+  return { stock, items, counts, payload: undefined };
+}
+
+/** Whole solutions by filling one stock after another. */
+class QuickLengths {
+  private readonly problem: LengthsProblem;
+  private readonly random: Random;
+
+  constructor(problem: LengthsProblem, seed: number) {
+    this.problem = problem;
+    this.random = seeded(seed);
+  }
+
+  /** Trial 0 fills each as full as can be, 1 takes the longest that fits, others leave a little at random. */
+  complete(left: Int32Array, stockLeft: readonly number[], trial: number): LengthWay[] | undefined {
+    const open = left.slice();
+    const stock = [...stockLeft];
+    const ways: LengthWay[] = [];
+    let pieces = open.reduce((sum, n) => sum + n, 0);
+    while (pieces > 0) {
+      const way = this.next(open, stock, trial);
+      if (!way) return undefined;
+      let times = stock[way.stock]!;
+      way.items.forEach((item, k) => {
+        times = Math.min(times, Math.floor(open[item]! / way.counts[k]!));
+      });
+      if (trial > 0) times = 1;
+      for (let t = 0; t < times; t++) ways.push(way);
+      way.items.forEach((item, k) => {
+        open[item]! -= times * way.counts[k]!;
+        pieces -= times * way.counts[k]!;
+      });
+      stock[way.stock]! -= times;
+    }
+    return ways;
+  }
+
+  private next(open: Int32Array, stockLeft: readonly number[], trial: number): LengthWay | undefined {
+    const { lengths, stocks } = this.problem;
+    let best: LengthWay | undefined;
+    let bestScore = Infinity;
+    for (let s = 0; s < stocks.length; s++) {
+      const stock = stocks[s]!;
+      if (stockLeft[s]! <= 0) continue;
+      const left = stock.serves ? open.map((n, i) => (stock.serves![i] ? n : 0)) : open;
+      // From the third trial on, some pieces sit a round out.
+      const seen = trial < 2 ? left : left.map(n => (n > 0 && this.random() < 0.1 ? n - 1 : n));
+      const steps = trial === 1 ? lengths.length : FILL_STEPS;
+      let fill = fullestFill(lengths, seen, stock.length, steps);
+      if (fill.items.length === 0) fill = fullestFill(lengths, left, stock.length, steps);
+      if (fill.items.length === 0) continue;
+      const used = fill.items.reduce((sum, item, k) => sum + lengths[item]! * fill.counts[k]!, 0);
+      const score = (stock.cost + 1e-9 * stock.length) / used;
+      if (score < bestScore) {
+        bestScore = score;
+        best = { stock: s, items: fill.items, counts: fill.counts, payload: undefined };
+      }
+    }
+    return best;
+  }
+}
