@@ -38,7 +38,8 @@ export class FigureBook {
 
   constructor(
     late: (name: string) => Figure | undefined = () => undefined,
-    unknown: (name: string) => FigureFault = name => new FigureFault(`there is no figure ${name}`, 'check the name'),
+    unknown: (name: string) => FigureFault = name =>
+      new FigureFault(`there is no figure ${name}`, 'check the name'),
   ) {
     this.late = late;
     this.unknown = unknown;
@@ -62,7 +63,10 @@ export class FigureBook {
     const at = this.under.indexOf(name);
     if (at >= 0) {
       const loop = [...this.under.slice(at), name];
-      throw new FigureFault(`the figures need each other in a circle: ${loop.join(' -> ')}`, 'type a figure for one of them');
+      throw new FigureFault(
+        `the figures need each other in a circle: ${loop.join(' -> ')}`,
+        'type a figure for one of them',
+      );
     }
     this.under.push(name);
     const outcome = this.work(figure, n => this.need(n));
@@ -85,7 +89,11 @@ export class FigureBook {
     } catch (error) {
       if (error instanceof Blocked) return { ok: false, because: error.message };
       if (error instanceof FigureFault)
-        return { ok: false, because: figure.name, fault: { place: figure.place, fault: error.message, mend: error.mend } };
+        return {
+          ok: false,
+          because: figure.name,
+          fault: { place: figure.place, fault: error.message, mend: error.mend },
+        };
       throw error;
     }
   }

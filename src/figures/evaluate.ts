@@ -1,5 +1,14 @@
 import type { Node } from './expression.ts';
-import { ANGLE, combine, clean, dimensionName, type Measure, numberOf, PLAIN, sameDimension } from './measure.ts';
+import {
+  ANGLE,
+  clean,
+  combine,
+  dimensionName,
+  type Measure,
+  numberOf,
+  PLAIN,
+  sameDimension,
+} from './measure.ts';
 
 /** Thrown inside the graph only; the book turns it into a Fault with its place. */
 export class FigureFault extends Error {
@@ -16,7 +25,11 @@ export type Read = (name: string) => Measure;
 const truth = (value: boolean): Measure => ({ type: 'truth', value });
 
 function num(m: Measure, what: string): Num {
-  if (m.type !== 'number') throw new FigureFault(`${what} is ${dimensionName(m)}, where a number is needed`, 'use a number or a length');
+  if (m.type !== 'number')
+    throw new FigureFault(
+      `${what} is ${dimensionName(m)}, where a number is needed`,
+      'use a number or a length',
+    );
   return m;
 }
 
@@ -30,7 +43,10 @@ function alike(a: Num, b: Num, sign: string): void {
 function binary(operator: string, left: Measure, right: Measure): Measure {
   if (operator === '==' || operator === '!=') {
     if (left.type !== right.type)
-      throw new FigureFault(`${dimensionName(left)} cannot be compared with ${dimensionName(right)}`, 'compare like with like');
+      throw new FigureFault(
+        `${dimensionName(left)} cannot be compared with ${dimensionName(right)}`,
+        'compare like with like',
+      );
     if (left.type === 'number') alike(left, right as Num, operator);
     return truth((left.value === right.value) === (operator === '=='));
   }
@@ -44,7 +60,8 @@ function binary(operator: string, left: Measure, right: Measure): Measure {
     case '*':
       return numberOf(clean(a.value * b.value), combine(a.dimension, b.dimension, 1));
     case '/':
-      if (b.value === 0) throw new FigureFault('this divides by nothing', 'make the lower figure other than 0');
+      if (b.value === 0)
+        throw new FigureFault('this divides by nothing', 'make the lower figure other than 0');
       return numberOf(clean(a.value / b.value), combine(a.dimension, b.dimension, -1));
     default:
       alike(a, b, operator);
@@ -62,7 +79,10 @@ const turned = (m: Num): number => {
 };
 const plain = (m: Num, of: string): number => {
   if (!sameDimension(m.dimension, PLAIN))
-    throw new FigureFault(`${of} needs a plain number, this is ${dimensionName(m)}`, 'divide by a length first, as in (width / 90 mm)');
+    throw new FigureFault(
+      `${of} needs a plain number, this is ${dimensionName(m)}`,
+      'divide by a length first, as in (width / 90 mm)',
+    );
   return m.value;
 };
 
@@ -93,13 +113,18 @@ const extreme = (pick: (...n: number[]) => number): Known => ({
     return numberOf(pick(...args.map(a => a.value)), args[0]!.dimension);
   },
 });
-const trig = (f: (x: number) => number): Known => ({ least: 1, most: 1, run: ([a]) => numberOf(clean(f(turned(a!))), PLAIN) });
+const trig = (f: (x: number) => number): Known => ({
+  least: 1,
+  most: 1,
+  run: ([a]) => numberOf(clean(f(turned(a!))), PLAIN),
+});
 const inverse = (name: string, f: (x: number) => number): Known => ({
   least: 1,
   most: 1,
   run: ([a]) => {
     const value = f(plain(a!, name));
-    if (!Number.isFinite(value)) throw new FigureFault(`${name} of ${a!.value} does not exist`, 'the figure must lie between -1 and 1');
+    if (!Number.isFinite(value))
+      throw new FigureFault(`${name} of ${a!.value} does not exist`, 'the figure must lie between -1 and 1');
     return numberOf(clean(value / RADIANS), ANGLE);
   },
 });
@@ -115,7 +140,11 @@ const FUNCTIONS: Record<string, Known> = {
     least: 1,
     most: 1,
     run: ([a]) => {
-      if (a!.value < 0) throw new FigureFault(`the square root of ${a!.value} does not exist`, 'the figure must not be below 0');
+      if (a!.value < 0)
+        throw new FigureFault(
+          `the square root of ${a!.value} does not exist`,
+          'the figure must not be below 0',
+        );
       const d = a!.dimension;
       const half = { length: d.length / 2, angle: d.angle / 2, mass: d.mass / 2, money: d.money / 2 };
       return numberOf(clean(Math.sqrt(a!.value)), half);
@@ -141,7 +170,8 @@ export function evaluate(node: Node, read: Read): Measure {
     case 'unary': {
       const of = evaluate(node.of, read);
       if (node.operator === '!') {
-        if (of.type !== 'truth') throw new FigureFault(`"not" of ${dimensionName(of)} has no meaning`, 'use it before a comparison');
+        if (of.type !== 'truth')
+          throw new FigureFault(`"not" of ${dimensionName(of)} has no meaning`, 'use it before a comparison');
         return truth(!of.value);
       }
       const n = num(of, 'the figure after the minus');
@@ -150,22 +180,30 @@ export function evaluate(node: Node, read: Read): Measure {
     case 'choice': {
       const test = evaluate(node.test, read);
       if (test.type !== 'truth')
-        throw new FigureFault(`the question before ? is ${dimensionName(test)}`, 'ask a comparison, as in width > 900 mm ? 3 : 2');
+        throw new FigureFault(
+          `the question before ? is ${dimensionName(test)}`,
+          'ask a comparison, as in width > 900 mm ? 3 : 2',
+        );
       return evaluate(test.value ? node.yes : node.no, read);
     }
     case 'binary':
       if (node.operator === '&&' || node.operator === '||') {
         const left = evaluate(node.left, read);
-        if (left.type !== 'truth') throw new FigureFault(`${dimensionName(left)} is not a yes or no`, 'join comparisons only');
+        if (left.type !== 'truth')
+          throw new FigureFault(`${dimensionName(left)} is not a yes or no`, 'join comparisons only');
         if (left.value === (node.operator === '||')) return left;
         return evaluate(node.right, read);
       }
       return binary(node.operator, evaluate(node.left, read), evaluate(node.right, read));
     case 'call': {
       const known = Object.hasOwn(FUNCTIONS, node.name) ? FUNCTIONS[node.name] : undefined;
-      if (!known) throw new FigureFault(`there is no ${node.name}(...)`, `known are ${FUNCTION_NAMES.join(', ')}`);
+      if (!known)
+        throw new FigureFault(`there is no ${node.name}(...)`, `known are ${FUNCTION_NAMES.join(', ')}`);
       if (node.args.length < known.least || node.args.length > known.most)
-        throw new FigureFault(`${node.name} takes ${known.least === known.most ? known.least : `${known.least} to ${known.most}`} figures, not ${node.args.length}`, `mend the list in ${node.name}(...)`);
+        throw new FigureFault(
+          `${node.name} takes ${known.least === known.most ? known.least : `${known.least} to ${known.most}`} figures, not ${node.args.length}`,
+          `mend the list in ${node.name}(...)`,
+        );
       return known.run(node.args.map((a, i) => num(evaluate(a, read), `figure ${i + 1} of ${node.name}`)));
     }
   }

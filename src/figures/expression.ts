@@ -72,7 +72,11 @@ function memberName(e: jsep.Expression): string {
 
 export function parseExpression(source: string): ParsedExpression {
   if (source.length > LONGEST)
-    return { ok: false, fault: 'the expression is too long', mend: `keep it under ${LONGEST} characters; give parts of it a parameter of their own` };
+    return {
+      ok: false,
+      fault: 'the expression is too long',
+      mend: `keep it under ${LONGEST} characters; give parts of it a parameter of their own`,
+    };
   let nodes = 0;
   try {
     const { text, values } = takeQuantities(source);
@@ -105,25 +109,42 @@ export function parseExpression(source: string): ParsedExpression {
           const b = e as jsep.BinaryExpression;
           if (!BINARY.has(b.operator))
             throw new Refusal(`the sign ${b.operator} is not known here`, 'use + - * / < > <= >= == !=');
-          return { node: 'binary', operator: b.operator, left: walk(b.left, depth + 1), right: walk(b.right, depth + 1) };
+          return {
+            node: 'binary',
+            operator: b.operator,
+            left: walk(b.left, depth + 1),
+            right: walk(b.right, depth + 1),
+          };
         }
         case 'ConditionalExpression': {
           const c = e as jsep.ConditionalExpression;
-          return { node: 'choice', test: walk(c.test, depth + 1), yes: walk(c.consequent, depth + 1), no: walk(c.alternate, depth + 1) };
+          return {
+            node: 'choice',
+            test: walk(c.test, depth + 1),
+            yes: walk(c.consequent, depth + 1),
+            no: walk(c.alternate, depth + 1),
+          };
         }
         case 'CallExpression': {
           const c = e as jsep.CallExpression;
           return { node: 'call', name: memberName(c.callee), args: c.arguments.map(a => walk(a, depth + 1)) };
         }
         default:
-          throw new Refusal('this cannot be read as one expression', 'write one sum, such as (width - 2 * leg) / 3');
+          throw new Refusal(
+            'this cannot be read as one expression',
+            'write one sum, such as (width - 2 * leg) / 3',
+          );
       }
     };
     return { ok: true, node: walk(jsep(text), 0) };
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, fault: error.message, mend: error.mend };
     const message = error instanceof Error ? error.message.replace(/ at character \d+$/, '') : String(error);
-    return { ok: false, fault: `"${source}" cannot be read: ${message.toLowerCase()}`, mend: 'check signs and parentheses' };
+    return {
+      ok: false,
+      fault: `"${source}" cannot be read: ${message.toLowerCase()}`,
+      mend: 'check signs and parentheses',
+    };
   }
 }
 

@@ -33,6 +33,8 @@ export interface Instance {
   measured?: Partial<Size>;
   /** Size is held until the named measurement is taken (usually at a dry fit). */
   measureFirst?: { when: string; reserve: Size };
+  /** Has no place in the piece (keys, wedges, hardware): drawn and weighed apart. */
+  loose: boolean;
   /** Mirror-image copy of its definition. */
   mirrored: boolean;
   /** Grain: along the length for timber; a sheet part may be turned on its sheet when `free`. */

@@ -14,14 +14,18 @@ const words = z.string().max(4000);
 const short = z.string().max(200);
 const figure = z
   .union([z.number(), z.string().max(400)])
-  .describe('A number in the file\'s unit, a quantity such as 40 mm or 1 3/4 in, or an expression');
+  .describe("A number in the file's unit, a quantity such as 40 mm or 1 3/4 in, or an expression");
 const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a date is written 2026-12-24');
 const band = z.strictObject({ low: z.number(), high: z.number() });
 const axis = z.enum(['x', 'y', 'z']);
 const direction = z.enum(['left', 'right', 'front', 'back', 'up', 'down']);
 export const FACE_WORDS = ['left', 'right', 'front', 'back', 'bottom', 'top', 'end1', 'end2'] as const;
 const face = z.enum(FACE_WORDS);
-const sizes = z.strictObject({ length: figure.optional(), width: figure.optional(), thickness: figure.optional() });
+const sizes = z.strictObject({
+  length: figure.optional(),
+  width: figure.optional(),
+  thickness: figure.optional(),
+});
 
 const parameter = z.union([
   figure,
@@ -31,7 +35,10 @@ const parameter = z.union([
     min: figure.optional(),
     max: figure.optional(),
     choices: z.array(short).max(40).optional(),
-    kind: z.enum(['length', 'angle', 'number', 'choice']).optional().describe('What it measures; length unless said'),
+    kind: z
+      .enum(['length', 'angle', 'number', 'choice'])
+      .optional()
+      .describe('What it measures; length unless said'),
     note: words.optional(),
   }),
 ]);
@@ -52,7 +59,9 @@ const part = z.strictObject({
   name: short.optional(),
   kind: z.enum(['timber', 'sheet', 'bar', 'tube', 'bought-in']),
   material: short.optional().describe('Key of the timber, sheet or metal; for bought-in parts the item'),
-  length: figure.optional().describe('Between shoulders; joints lengthen it. May be left out when two places fix it'),
+  length: figure
+    .optional()
+    .describe('Between shoulders; joints lengthen it. May be left out when two places fix it'),
   width: figure.optional(),
   thickness: figure.optional(),
   diameter: figure.optional().describe('Round bar, tube or dowel: stands for width and thickness'),
@@ -63,7 +72,7 @@ const part = z.strictObject({
   turn: z
     .strictObject({ x: figure.optional(), y: figure.optional(), z: figure.optional() })
     .optional()
-    .describe('Degrees about the body\'s centre, about x, then y, then z'),
+    .describe("Degrees about the body's centre, about x, then y, then z"),
   repeat: z.strictObject({ count: figure, along: axis, step: figure }).optional(),
   mirror: z.strictObject({ x: figure.optional(), y: figure.optional(), z: figure.optional() }).optional(),
   count: figure.optional().describe('Bought-in parts and loose pieces without a place: how many'),
@@ -71,7 +80,10 @@ const part = z.strictObject({
   allowance: sizes.optional().describe('Added to the cut size for the blank; wins over the workshop'),
   grain: z.enum(['length', 'width', 'free']).optional(),
   show: z.boolean().optional(),
-  price: z.union([z.number(), z.string().max(40)]).optional().describe('Bought-in: price of one'),
+  price: z
+    .union([z.number(), z.string().max(40)])
+    .optional()
+    .describe('Bought-in: price of one'),
   mass: figure.optional().describe('Bought-in: mass of one'),
   note: words.optional(),
 });
@@ -92,11 +104,24 @@ const joint = z.strictObject({
 });
 
 const feature = z.strictObject({
-  type: z.enum(['rebate', 'groove', 'hole', 'countersink', 'chamfer', 'round-over', 'taper', 'mitre', 'notch']),
+  type: z.enum([
+    'rebate',
+    'groove',
+    'hole',
+    'countersink',
+    'chamfer',
+    'round-over',
+    'taper',
+    'mitre',
+    'notch',
+  ]),
   on: short,
   face: face.optional(),
   edge: face.optional(),
-  edges: z.array(z.tuple([face, face])).max(12).optional(),
+  edges: z
+    .array(z.tuple([face, face]))
+    .max(12)
+    .optional(),
   end: z.enum(['end1', 'end2']).optional(),
   width: figure.optional(),
   depth: figure.optional(),
@@ -147,7 +172,7 @@ export const jobSchema = z.strictObject({
   title: short,
   number: z.union([z.string().max(40), z.number()]).optional(),
   units: z.enum(['mm', 'cm', 'm', 'in']).optional(),
-  client: short.optional().describe('Id of the client\'s own record; never their data'),
+  client: short.optional().describe("Id of the client's own record; never their data"),
   brief: words.optional(),
   site: z
     .strictObject({
@@ -166,18 +191,26 @@ export const jobSchema = z.strictObject({
   features: byId(feature).optional(),
   assemblies: byId(assembly).optional(),
   finishes: byId(finish).optional(),
-  measured: z.record(short, sizes).optional().describe('Calipers\' word, by part or by copy'),
+  measured: z.record(short, sizes).optional().describe("Calipers' word, by part or by copy"),
   allowances: z
-    .strictObject({ timber: sizes.optional(), sheet: sizes.optional(), bar: sizes.optional(), tube: sizes.optional() })
+    .strictObject({
+      timber: sizes.optional(),
+      sheet: sizes.optional(),
+      bar: sizes.optional(),
+      tube: sizes.optional(),
+    })
     .optional(),
   price: z
     .strictObject({
       margin: z.number().min(0).max(3).optional(),
       contingency: z.number().min(0).max(3).optional(),
-      extras: byId(z.strictObject({ label: short, amount: z.union([z.number(), z.string().max(40)]) })).optional(),
+      extras: byId(
+        z.strictObject({ label: short, amount: z.union([z.number(), z.string().max(40)]) }),
+      ).optional(),
       hours: byId(z.strictObject({ label: short, hours: z.number().nonnegative() })).optional(),
     })
     .optional(),
+  marks: z.record(short, z.string().max(6)).optional().describe('Marks frozen once printed or cut, by part'),
   overruled: z
     .record(short, z.strictObject({ reason: short, was: z.string().max(400).optional() }))
     .optional()

@@ -1,0 +1,190 @@
+import { scale } from '../geometry/vector.ts';
+import { LOCAL_NORMAL } from '../setting-out/faces.ts';
+import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import {
+  across,
+  deep,
+  FACE_AXIS,
+  flatArea,
+  isHigh,
+  limit,
+  longAxis,
+  otherAxis,
+  rule,
+  SIZE_OF_AXIS,
+  sizeAlong,
+} from './shape.ts';
+
+const MEMORY = { text: 'remembered trade rule', basis: 'memory' } as const;
+const DO1 = rule(
+  'DO-1',
+  'A dowel is between a third and half of the thinner member: 6, 8, 10 or 12 mm.',
+  'Thinner shears, thicker leaves the wood beside it weak.',
+  MEMORY,
+);
+const DO2 = rule(
+  'DO-2',
+  'Two dowels at least, then one for each 60 mm of width.',
+  'One alone lets the member turn.',
+);
+const DO3 = rule(
+  'DO-3',
+  'Each half enters two and a half diameters; less where the wood is not deep enough, leaving 4 mm.',
+  'Longer gains little; a hole that breaks through shows.',
+);
+const DO4 = rule('DO-4', 'Holes are 1 mm deeper than the dowel reaches.', 'Glue and chips need room.');
+const DO5 = rule('DO-5', 'The outer dowels stand two diameters from the edge.', 'Closer, the edge splits.');
+
+const SIZES = [6, 8, 10, 12];
+const nearestSize = (wanted: number): number =>
+  SIZES.reduce((a, b) => (Math.abs(b - wanted) < Math.abs(a - wanted) ? b : a));
+const thin = (r: JointReader): number => Math.min(r.size('from', 'thickness'), r.size('from', 'width'));
+const wide = (r: JointReader): number => Math.max(r.size('from', 'thickness'), r.size('from', 'width'));
+
+export const dowelled: JointType = {
+  type: 'dowelled',
+  title: 'Dowelled butt',
+  says: 'Two faces held by dowels bored into both.',
+  meets: 'end to face',
+  many: true,
+  needs: ['a dowel jig or drill press', 'fluted dowels'],
+  rules: [DO1, DO2, DO3, DO4, DO5],
+  figures: [
+    {
+      name: 'dowel.diameter',
+      label: 'dowel diameter',
+      kind: 'length',
+      rule: DO1,
+      formula: 'two fifths of the thinner member, to the nearest size',
+      value: r => nearestSize(thin(r) * 0.4),
+    },
+    {
+      name: 'dowel.count',
+      label: 'dowels',
+      kind: 'count',
+      rule: DO2,
+      formula: 'two, and one more for each 60 mm beyond the first',
+      value: r => Math.max(2, Math.floor(wide(r) / 60) + 1),
+    },
+    {
+      name: 'enters.from',
+      label: 'enters the end',
+      kind: 'length',
+      rule: DO3,
+      formula: 'two and a half diameters',
+      value: r => Math.round(r.figure('dowel.diameter') * 2.5),
+    },
+    {
+      name: 'enters.into',
+      label: 'enters the face',
+      kind: 'length',
+      rule: DO3,
+      formula: 'two and a half diameters, leaving 4 mm of wood and 1 for the hole',
+      value: r =>
+        Math.max(
+          1,
+          Math.min(Math.round(r.figure('dowel.diameter') * 2.5), Math.floor(r.depthOf('into') - 5)),
+        ),
+    },
+    {
+      name: 'edge',
+      label: 'from the edge',
+      kind: 'length',
+      rule: DO5,
+      formula: 'two diameters',
+      value: r => Math.min(2 * r.figure('dowel.diameter'), wide(r) / 4),
+    },
+  ],
+  adds: () => undefined,
+  make,
+};
+
+function make(c: MakeContext) {
+  const { contact, from, into } = c;
+  const diameter = c.figure('dowel.diameter');
+  const n = Math.max(1, Math.round(c.figure('dowel.count')));
+  const run = longAxis(contact.inFrom, contact.fromFace);
+  const side = otherAxis(contact.fromFace, run);
+  const axis = FACE_AXIS[contact.fromFace];
+  const edge = c.figure('edge');
+  const [low, high] = [contact.inFrom.min[run] + edge, contact.inFrom.max[run] - edge];
+  const depthFrom = c.figure('enters.from') + 1;
+  const depthInto = c.figure('enters.into') + 1;
+  const thickness = from.body[SIZE_OF_AXIS[side]];
+  const cuts: { role: 'from' | 'into'; cut: CutDraft }[] = [];
+  const mates: [number, number][] = [];
+  for (let i = 0; i < n; i++) {
+    const at = {
+      x: 0,
+      y: 0,
+      z: 0,
+      [side]: (contact.inFrom.min[side] + contact.inFrom.max[side]) / 2,
+      [run]: n === 1 ? (low + high) / 2 : low + ((high - low) * i) / (n - 1),
+      [axis]: isHigh(contact.fromFace) ? sizeAlong(from.body, contact.fromFace) : 0,
+    };
+    const there = across(c, 'from', { min: at, max: at }).min;
+    mates.push([cuts.length, cuts.length + 1]);
+    cuts.push(
+      {
+        role: 'from',
+        cut: {
+          kind: 'hole',
+          role: 'dowel',
+          face: contact.fromFace,
+          at,
+          direction: scale(LOCAL_NORMAL[contact.fromFace], -1),
+          diameter,
+          depth: depthFrom,
+          through: false,
+        },
+      },
+      {
+        role: 'into',
+        cut: {
+          kind: 'hole',
+          role: 'dowel',
+          face: contact.intoFace,
+          at: there,
+          direction: scale(LOCAL_NORMAL[contact.intoFace], -1),
+          diameter,
+          depth: depthInto,
+          through: false,
+        },
+      },
+    );
+  }
+  const length = c.figure('enters.from') + c.figure('enters.into');
+  const whole = deep(contact, into.body);
+  return {
+    cuts,
+    mates,
+    glue: [
+      { area: n * Math.PI * diameter * length, grain: 'long' as const },
+      { area: flatArea(contact.inInto), grain: 'end' as const },
+    ],
+    fasteners: [
+      { item: `${diameter} x ${length} dowel`, kind: 'dowel' as const, quantity: n, length, diameter },
+    ],
+    limits: [
+      limit(
+        DO1,
+        'dowel.diameter',
+        diameter,
+        { min: thickness / 3.5, max: thickness / 2 },
+        'attend',
+        `Use ${nearestSize(thickness * 0.4)} mm dowels.`,
+      ),
+    ],
+    ...(depthInto >= whole
+      ? {
+          impossible: [
+            {
+              figure: 'enters.into',
+              fault: `the hole is ${depthInto} mm deep, the wood only ${whole}`,
+              mend: `enter ${Math.max(1, Math.floor(whole - 5))} mm`,
+            },
+          ],
+        }
+      : {}),
+  };
+}

@@ -1,0 +1,87 @@
+import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { across, beyond, deep, flatArea, halfMm, limit, longAxis, rule, sunk } from './shape.ts';
+
+const HO1 = rule(
+  'HO-1',
+  'A housing is a third as deep as the board is thick.',
+  'Enough to bear the load; the board keeps its strength.',
+);
+const HO2 = rule('HO-2', 'No housing deeper than half the board.', 'The board breaks along it.');
+const HO3 = rule(
+  'HO-3',
+  'A housing is cut to the board that goes in, measured, with 0.1 mm play.',
+  'Sheet is seldom its nominal thickness.',
+  { text: 'remembered fit, 0.05 to 0.15 mm', basis: 'memory' },
+);
+
+export const housing: JointType = {
+  type: 'housing',
+  title: 'Housing',
+  says: 'The whole end of a board let into a trench across another.',
+  meets: 'end to face',
+  many: false,
+  needs: ['a router, a grooving blade or a saw and router plane'],
+  rules: [HO1, HO2, HO3],
+  figures: [
+    {
+      name: 'depth',
+      label: 'housing depth',
+      kind: 'length',
+      rule: HO1,
+      formula: "a third of the board's thickness, to 0.5 mm",
+      value: r => Math.max(1, halfMm(r.depthOf('into') / 3)),
+    },
+    {
+      name: 'fit',
+      label: 'play in the width',
+      kind: 'length',
+      rule: HO3,
+      formula: '0.1 mm in all',
+      value: () => 0.1,
+    },
+  ],
+  adds: () => 'depth',
+  make,
+};
+
+function make(c: MakeContext) {
+  const { contact, into } = c;
+  const depth = c.figure('depth');
+  const whole = deep(contact, into.body);
+  const box = sunk(
+    across(c, 'from', beyond(contact.inFrom, contact.fromFace, c.from.body, depth)),
+    contact.intoFace,
+    into.body,
+    depth,
+  );
+  return {
+    cuts: [
+      {
+        role: 'into' as const,
+        cut: {
+          kind: 'housing' as const,
+          face: contact.intoFace,
+          box,
+          run: longAxis(box, contact.intoFace),
+          through: depth >= whole,
+          corner: 'square' as const,
+          clearance: c.figure('fit'),
+        },
+      },
+    ],
+    glue: [{ area: flatArea(contact.inInto), grain: 'end' as const }],
+    fasteners: [],
+    limits: [limit(HO2, 'depth', depth, { max: whole / 2 }, 'attend', `Give ${halfMm(whole / 3)} mm.`)],
+    ...(depth >= whole
+      ? {
+          impossible: [
+            {
+              figure: 'depth',
+              fault: `the housing is ${depth} mm deep, the board only ${whole} thick`,
+              mend: `give ${halfMm(whole / 3)} mm`,
+            },
+          ],
+        }
+      : {}),
+  };
+}

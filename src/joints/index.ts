@@ -1,0 +1,33 @@
+import type { JointCatalogue, JointType } from '../setting-out/joint-type.ts';
+import { barInHole } from './bar-in-hole.ts';
+import { cornerBridle } from './corner-bridle.ts';
+import { dowelled } from './dowelled.ts';
+import { edgeGlued } from './edge-glued.ts';
+import { groovedPanel } from './grooved-panel.ts';
+import { halving } from './halving.ts';
+import { housing } from './housing.ts';
+import { mitredFrame } from './mitred-frame.ts';
+import { mortiseAndTenon } from './mortise-and-tenon.ts';
+import { screwed } from './screwed.ts';
+import { sheetBonded } from './sheet-bonded.ts';
+import { sheetLetIn } from './sheet-let-in.ts';
+import { tBridle } from './t-bridle.ts';
+
+/** Every joint the product knows: a new one is one file and one line here. */
+export const JOINTS: readonly JointType[] = [
+  mortiseAndTenon,
+  cornerBridle,
+  tBridle,
+  housing,
+  halving,
+  groovedPanel,
+  mitredFrame,
+  dowelled,
+  barInHole,
+  screwed,
+  edgeGlued,
+  sheetBonded,
+  sheetLetIn,
+];
+
+export const JOINT_CATALOGUE: JointCatalogue = new Map(JOINTS.map(j => [j.type, j]));

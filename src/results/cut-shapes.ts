@@ -1,0 +1,253 @@
+import { type Box, box, boxVolume, intersectBoxes, unionVolume } from '../geometry/box.ts';
+import { type Axis, add, scale, type Vec3, vec } from '../geometry/vector.ts';
+import type { Cut, EdgeCut, EndCut, HoleCut, LocalFace, Size, TaperCut, TenonCut } from './cuts.ts';
+
+/**
+ * What a cut takes away, as plain solids in the part's frame (mm). One list serves mass, likeness of parts,
+ * drawings and both solid kernels, so that none of them needs to know a cut's kind.
+ */
+export type Primitive =
+  | { shape: 'box'; box: Box }
+  | { shape: 'cylinder'; from: Vec3; to: Vec3; radius: number }
+  | { shape: 'cone'; from: Vec3; to: Vec3; radiusFrom: number; radiusTo: number }
+  /** A polygon (in the two other axes, cyclic order: y,z for x; z,x for y; x,y for z) drawn out along an axis. */
+  | { shape: 'prism'; axis: Axis; from: number; to: number; polygon: [number, number][] };
+
+const wholeBox = (s: Size): Box => box(0, 0, 0, s.length, s.width, s.thickness);
+
+export function cutShapes(cut: Cut, size: Size): Primitive[] {
+  switch (cut.kind) {
+    case 'tenon':
+      return tenonShapes(cut, size);
+    case 'end-cut':
+      return endShapes(cut, size);
+    case 'hole':
+      return holeShapes(cut);
+    case 'chamfer':
+    case 'round-over':
+      return cut.edges.map(e => edgeShape(cut, e.a, e.b, size));
+    case 'taper':
+      return [taperShape(cut, size)];
+    default:
+      return [{ shape: 'box', box: cut.box }];
+  }
+}
+
+function tenonShapes(cut: TenonCut, s: Size): Primitive[] {
+  const [x0, x1] = cut.end === 'end1' ? [0, cut.length] : [s.length - cut.length, s.length];
+  const boxes: Box[] = [];
+  const { y, z, haunch } = cut;
+  const edge = (axis: 'y' | 'z', side: 'low' | 'high', amount: number): void => {
+    if (amount <= 0) return;
+    const extent = axis === 'y' ? s.width : s.thickness;
+    const [a, b] = side === 'low' ? [0, amount] : [extent - amount, extent];
+    const spared = haunch && axis !== cut.cheeks && haunch.side === side ? haunch.length : 0;
+    const [from, to] = cut.end === 'end1' ? [x0, x1 - spared] : [x0 + spared, x1];
+    boxes.push(axis === 'y' ? box(from, a, 0, to, b, s.thickness) : box(from, 0, a, to, s.width, b));
+  };
+  for (const side of ['low', 'high'] as const) {
+    edge('y', side, y[side]);
+    edge('z', side, z[side]);
+  }
+  const shapes: Primitive[] = boxes.map(b => ({ shape: 'box', box: b }));
+  if (cut.mitredTip) shapes.push(mitredTip(cut, s));
+  return shapes;
+}
+
+/** Tip cut at 45 degrees across the tenon's thickness, so that two tenons share one leg. */
+function mitredTip(cut: TenonCut, s: Size): Primitive {
+  const tip = cut.end === 'end1' ? 0 : s.length;
+  const inwards = cut.end === 'end1' ? 1 : -1;
+  const [low, high] =
+    cut.cheeks === 'z' ? [cut.z.low, s.thickness - cut.z.high] : [cut.y.low, s.width - cut.y.high];
+  const thick = high - low;
+  const [sharp, cutAway] = cut.mitredTip?.side === 'low' ? [low, high] : [high, low];
+  const triangle: [number, number][] = [
+    [tip, sharp],
+    [tip, cutAway],
+    [tip + inwards * thick, cutAway],
+  ];
+  return cut.cheeks === 'z'
+    ? { shape: 'prism', axis: 'y', from: 0, to: s.width, polygon: triangle.map(([x, z]) => [z, x]) }
+    : { shape: 'prism', axis: 'z', from: 0, to: s.thickness, polygon: triangle };
+}
+
+/** Positive mitre takes more from the face edge, positive bevel more from the face; the long point keeps the length. */
+function endShapes(cut: EndCut, s: Size): Primitive[] {
+  const end = cut.end === 'end1' ? 0 : s.length;
+  const inwards = cut.end === 'end1' ? 1 : -1;
+  const wedge = (degrees: number, extent: number): [number, number][] => {
+    const run = Math.tan((Math.abs(degrees) * Math.PI) / 180) * extent;
+    const short = degrees > 0 ? extent : 0;
+    return [
+      [end, 0],
+      [end, extent],
+      [end + inwards * run, short],
+    ];
+  };
+  const shapes: Primitive[] = [];
+  if (cut.mitre !== 0)
+    shapes.push({ shape: 'prism', axis: 'z', from: 0, to: s.thickness, polygon: wedge(cut.mitre, s.width) });
+  if (cut.bevel !== 0)
+    shapes.push({
+      shape: 'prism',
+      axis: 'y',
+      from: 0,
+      to: s.width,
+      polygon: wedge(cut.bevel, s.thickness).map(([x, z]) => [z, x]),
+    });
+  return shapes;
+}
+
+function holeShapes(cut: HoleCut): Primitive[] {
+  const to = add(cut.at, scale(cut.direction, cut.depth));
+  const radius = cut.diameter / 2;
+  const shapes: Primitive[] = [];
+  if (cut.slot) {
+    const half = cut.slot.travel / 2;
+    const along = vec(
+      cut.slot.along === 'x' ? half : 0,
+      cut.slot.along === 'y' ? half : 0,
+      cut.slot.along === 'z' ? half : 0,
+    );
+    for (const sign of [-1, 1]) {
+      const shift = scale(along, sign);
+      shapes.push({ shape: 'cylinder', from: add(cut.at, shift), to: add(to, shift), radius });
+    }
+    const points = [cut.at, to].flatMap(p => [add(p, along), add(p, scale(along, -1))]);
+    const side = ['x', 'y', 'z'].find(
+      k => k !== cut.slot?.along && Math.abs(cut.direction[k as Axis]) < 0.5,
+    ) as Axis;
+    const span = (k: Axis): [number, number] =>
+      k === side
+        ? [cut.at[k] - radius, cut.at[k] + radius]
+        : [Math.min(...points.map(p => p[k])), Math.max(...points.map(p => p[k]))];
+    const [x, y, z] = [span('x'), span('y'), span('z')];
+    shapes.push({ shape: 'box', box: box(x[0], y[0], z[0], x[1], y[1], z[1]) });
+  } else shapes.push({ shape: 'cylinder', from: cut.at, to, radius });
+  if (cut.countersink) {
+    const { diameter, angle } = cut.countersink;
+    const deep = (diameter - cut.diameter) / 2 / Math.tan(((angle / 2) * Math.PI) / 180);
+    shapes.push({
+      shape: 'cone',
+      from: cut.at,
+      to: add(cut.at, scale(cut.direction, deep)),
+      radiusFrom: diameter / 2,
+      radiusTo: radius,
+    });
+  }
+  return shapes;
+}
+
+const axisOf: Record<LocalFace, Axis> = {
+  end1: 'x',
+  end2: 'x',
+  backEdge: 'y',
+  faceEdge: 'y',
+  back: 'z',
+  face: 'z',
+};
+const CYCLE: Record<Axis, [Axis, Axis]> = { x: ['y', 'z'], y: ['z', 'x'], z: ['x', 'y'] };
+const extentOf = (s: Size): Record<Axis, number> => ({ x: s.length, y: s.width, z: s.thickness });
+const atFace = (face: LocalFace, s: Size): number =>
+  face === 'end2' || face === 'faceEdge' || face === 'face' ? extentOf(s)[axisOf[face]] : 0;
+
+const ARC_STEPS = 6;
+
+/** Waste of one chamfered or rounded edge. Ends run the edge's whole length. */
+function edgeShape(cut: EdgeCut, a: LocalFace, b: LocalFace, s: Size): Primitive {
+  const axis = (['x', 'y', 'z'] as const).find(k => k !== axisOf[a] && k !== axisOf[b])!;
+  const [first] = CYCLE[axis];
+  const [p, q2] = axisOf[a] === first ? [a, b] : [b, a];
+  const corner: [number, number] = [atFace(p, s), atFace(q2, s)];
+  const inP = corner[0] === 0 ? 1 : -1;
+  const inQ = corner[1] === 0 ? 1 : -1;
+  const polygon: [number, number][] = [corner];
+  if (cut.kind === 'chamfer')
+    polygon.push([corner[0] + inP * cut.size, corner[1]], [corner[0], corner[1] + inQ * cut.size]);
+  else
+    for (let i = 0; i <= ARC_STEPS; i++) {
+      const t = ((Math.PI / 2) * i) / ARC_STEPS;
+      polygon.push([
+        corner[0] + inP * cut.size * (1 - Math.sin(t)),
+        corner[1] + inQ * cut.size * (1 - Math.cos(t)),
+      ]);
+    }
+  return { shape: 'prism', axis, from: 0, to: extentOf(s)[axis], polygon };
+}
+
+function taperShape(cut: TaperCut, s: Size): Primitive {
+  const high = cut.face === 'faceEdge' || cut.face === 'face';
+  const acrossY = cut.face === 'faceEdge' || cut.face === 'backEdge';
+  const at = high ? (acrossY ? s.width : s.thickness) : 0;
+  const inner = at + (high ? -cut.amount : cut.amount);
+  const triangle: [number, number][] = [
+    [cut.from, at],
+    [cut.to, at],
+    [cut.to, inner],
+  ];
+  return acrossY
+    ? { shape: 'prism', axis: 'z', from: 0, to: s.thickness, polygon: triangle }
+    : { shape: 'prism', axis: 'y', from: 0, to: s.width, polygon: triangle.map(([x, z]) => [z, x]) };
+}
+
+export const polygonArea = (polygon: readonly [number, number][]): number =>
+  Math.abs(
+    polygon.reduce((sum, [x, y], i) => {
+      const [u, v] = polygon[(i + 1) % polygon.length]!;
+      return sum + x * v - u * y;
+    }, 0),
+  ) / 2;
+
+/** Closed-form volume of one primitive, mm3, as if it lay wholly in the wood. */
+export function primitiveVolume(p: Primitive): number {
+  switch (p.shape) {
+    case 'box':
+      return boxVolume(p.box);
+    case 'prism':
+      return polygonArea(p.polygon) * Math.abs(p.to - p.from);
+    default: {
+      const height = Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y, p.to.z - p.from.z);
+      const [r, t] = p.shape === 'cylinder' ? [p.radius, p.radius] : [p.radiusFrom, p.radiusTo];
+      return (Math.PI * height * (r * r + r * t + t * t)) / 3;
+    }
+  }
+}
+
+/**
+ * Volume of a part, mm3. Boxes are united exactly; holes and edge cuts are added in closed form, so wood
+ * that two of those share is counted twice: a few mm3 in practice; the exact solid answers in the second tier.
+ */
+export function partVolume(size: Size, cuts: readonly Cut[], round: boolean, wall?: number): number {
+  const whole = wholeBox(size);
+  const shapes = cuts.flatMap(c => cutShapes(c, size));
+  const boxes = shapes.flatMap(p => (p.shape === 'box' ? [p.box] : []));
+  const rest = shapes.filter(p => p.shape !== 'box').reduce((sum, p) => sum + primitiveVolume(p), 0);
+  return Math.max(0, stockVolume(size, round, wall) - unionVolume(boxes, whole) - rest);
+}
+
+/** Volume of the uncut envelope: solid, round or tube. A square tube is a box less its inside. */
+export function stockVolume(size: Size, round: boolean, wall?: number): number {
+  const { length, width, thickness } = size;
+  const outer = round ? (Math.PI / 4) * width * width : width * thickness;
+  if (wall === undefined) return outer * length;
+  const inner = round ? (Math.PI / 4) * (width - 2 * wall) ** 2 : (width - 2 * wall) * (thickness - 2 * wall);
+  return (outer - Math.max(0, inner)) * length;
+}
+
+/** Centre of gravity in the part's frame from the envelope and its box cuts, mm; other cuts are too small to tell. */
+export function partCentre(size: Size, cuts: readonly Cut[]): Vec3 {
+  const whole = wholeBox(size);
+  let mass = boxVolume(whole);
+  let moment = scale(vec(size.length / 2, size.width / 2, size.thickness / 2), mass);
+  for (const cut of cuts) {
+    for (const shape of cutShapes(cut, size)) {
+      const gone = shape.shape === 'box' ? intersectBoxes(shape.box, whole) : undefined;
+      if (!gone) continue;
+      const v = boxVolume(gone);
+      mass -= v;
+      moment = add(moment, scale(add(gone.min, gone.max), -v / 2));
+    }
+  }
+  return mass > 0 ? scale(moment, 1 / mass) : vec(size.length / 2, size.width / 2, size.thickness / 2);
+}

@@ -1,0 +1,96 @@
+import type { Figure } from '../figures/book.ts';
+import { evaluate, FigureFault, type Read } from '../figures/evaluate.ts';
+import { parseExpression, plainLength } from '../figures/expression.ts';
+import {
+  DIMENSION_OF,
+  dimensionName,
+  type Measure,
+  numberOf,
+  PLAIN,
+  sameDimension,
+  textOf,
+} from '../figures/measure.ts';
+import type { LengthUnit } from '../quantities/length.ts';
+import type { QuantityKind } from '../results/quantity.ts';
+import type { FigureText } from './schema.ts';
+
+const WANTED: Partial<Record<QuantityKind, string>> = {
+  length: 'a length',
+  angle: 'an angle',
+  mass: 'a mass',
+  money: 'money',
+};
+
+/** A bare number takes the unit its field stands for; inside an expression it has none (design, section 5). */
+function bare(text: FigureText, kind: QuantityKind, unit: LengthUnit): Measure | undefined {
+  if (kind === 'length') return plainLength(String(text), unit);
+  const number =
+    typeof text === 'number' ? text : /^\s*-?\d+(\.\d+)?\s*$/.test(text) ? Number(text) : undefined;
+  return number === undefined ? undefined : numberOf(number, DIMENSION_OF[kind] ?? PLAIN);
+}
+
+function refuse(kind: QuantityKind, value: Measure): never {
+  const wanted = WANTED[kind] ?? (kind === 'text' ? 'a word' : 'a plain number');
+  const mend =
+    kind === 'length' && value.type === 'number' && sameDimension(value.dimension, PLAIN)
+      ? 'multiply by a unit, as in 3 * 1 mm'
+      : `write ${wanted}`;
+  throw new FigureFault(`this gives ${dimensionName(value)}, where ${wanted} is needed`, mend);
+}
+
+function fits(kind: QuantityKind, value: Measure): boolean {
+  if (kind === 'text') return value.type === 'text';
+  if (kind === 'truth') return value.type === 'truth';
+  return value.type === 'number' && sameDimension(value.dimension, DIMENSION_OF[kind] ?? PLAIN);
+}
+
+/** Works out what the maker wrote in a field of the given kind, reading names through `read`. */
+export function workOut(text: FigureText, kind: QuantityKind, unit: LengthUnit, read: Read): Measure {
+  if (typeof text === 'number' && !Number.isFinite(text))
+    throw new FigureFault('this is not a finite number', 'write a plain figure');
+  const plain = bare(text, kind, unit);
+  if (plain) return plain;
+  const parsed = parseExpression(String(text));
+  if (!parsed.ok) throw new FigureFault(parsed.fault, parsed.mend);
+  const value = evaluate(parsed.node, read);
+  if (value.type === 'number' && !Number.isFinite(value.value))
+    throw new FigureFault('this gives no finite figure', 'look for a division by a very small figure');
+  return fits(kind, value) ? value : refuse(kind, value);
+}
+
+export const isBare = (text: FigureText, kind: QuantityKind, unit: LengthUnit): boolean =>
+  bare(text, kind, unit) !== undefined;
+
+/** A figure made from the maker's own words. */
+export function enteredFigure(
+  name: string,
+  label: string,
+  place: string,
+  text: FigureText,
+  kind: QuantityKind,
+  unit: LengthUnit,
+  resolve: (name: string) => string,
+): Figure {
+  const plain = isBare(text, kind, unit);
+  return {
+    name,
+    label,
+    place,
+    kind,
+    how: plain ? 'entered' : 'expression',
+    ...(plain ? {} : { formula: String(text) }),
+    source: { text: 'the setting-out', basis: 'maker' },
+    compute: read =>
+      kind === 'text' ? word(text, read, resolve) : workOut(text, kind, unit, n => read(resolve(n))),
+  };
+}
+
+/** A choice is a bare word, or an expression that gives one. */
+function word(text: FigureText, read: Read, resolve: (name: string) => string): Measure {
+  const written = String(text);
+  if (!/[?'"(]/.test(written)) return textOf(written);
+  const parsed = parseExpression(written);
+  if (!parsed.ok) return textOf(written);
+  const value = evaluate(parsed.node, n => read(resolve(n)));
+  return value.type === 'text' ? value : refuse('text', value);
+}

@@ -1,0 +1,145 @@
+import type { FigureBook } from '../figures/book.ts';
+import { toQuantity } from '../figures/measure.ts';
+import { type Box, boundsOf, box, boxToWorld, corners } from '../geometry/box.ts';
+import type { Commission } from '../results/commission.ts';
+import type { ParameterValue } from '../results/derived.ts';
+import { type Fault, fault } from '../results/fault.ts';
+import type { Instance, Piece } from '../results/piece.ts';
+import { makeAssemblies } from './assemblies.ts';
+import { otherFigures, readCommission } from './commission.ts';
+import { isBare } from './entered.ts';
+import { buildGraph, parameterKind, parameterParts } from './graph.ts';
+import { type GroupContext, groupParts } from './groups.ts';
+import { makeInstances } from './instances.ts';
+import type { JointCatalogue } from './joint-type.ts';
+import { makeJoints } from './made-joints.ts';
+import { lieOf } from './part-figures.ts';
+import type { JobDocument } from './schema.ts';
+
+export interface SetOut {
+  piece: Piece;
+  commission: Commission;
+  parameters: ParameterValue[];
+  /** The graph itself, for "why"; it never crosses a worker boundary. */
+  book: FigureBook;
+  faults: Fault[];
+}
+
+/** From the setting-out to exact parts: evaluates the graph, pairs joints, cuts features, groups like parts. */
+export function setOut(document: JobDocument, catalogue: JointCatalogue, context: GroupContext): SetOut {
+  const { book, pairings, resolve, unit } = buildGraph(document, catalogue);
+  for (const figure of otherFigures(document, unit, resolve)) book.define(figure);
+  const written = book.names();
+  const { made, faults: jointFaults } = makeJoints(document, pairings, book);
+  const { instances, faults: featureFaults } = makeInstances(document, pairings, made, book);
+  pairings.checkCounts();
+  const joints = made.map(m => m.joint);
+  const { assemblies, faults: assemblyFaults } = makeAssemblies(document, instances, joints);
+  const { commission, faults: commissionFaults } = readCommission(document, instances, book);
+  for (const recipe of commission.finishes)
+    for (const instance of instances)
+      if (recipe.instances.includes(instance.id)) instance.finish ??= recipe.id;
+  const groups = groupParts(instances, document, book, context);
+  // Everything written is asked for once, so that every fault is told, also of figures nothing uses.
+  for (const name of written) if (needed(name, document)) book.outcome(name);
+  const faults = unique([
+    ...lieFaults(document),
+    ...book.faults(),
+    ...pairings.faults(),
+    ...jointFaults,
+    ...featureFaults,
+    ...assemblyFaults,
+    ...commissionFaults,
+    ...limitFaults(document, book),
+  ]);
+  return {
+    piece: { instances, groups, joints, assemblies, bounds: boundsOfAll(instances), faults },
+    commission,
+    parameters: parameterValues(document, book),
+    book,
+    faults,
+  };
+}
+
+/** Bought-in parts may leave sizes and places out; loose parts have no place. */
+function needed(name: string, document: JobDocument): boolean {
+  const [group, id = '', ...rest] = name.split('.');
+  if (group !== 'parts') return true;
+  const part = document.parts?.[id];
+  if (!part) return false;
+  const what = rest.join('.');
+  if (what.startsWith('body.')) return part.kind !== 'bought-in' || part[rest[1] as 'length'] !== undefined;
+  return part.at !== undefined || !/^(left|right|front|back|bottom|top|centre_[xyz])$/.test(what);
+}
+
+function lieFaults(document: JobDocument): Fault[] {
+  return Object.entries(document.parts ?? {}).flatMap(([id, part]) =>
+    lieOf(part)
+      ? []
+      : [
+          fault(
+            `parts.${id}.facing`,
+            `the face side looks ${part.facing}, along the length itself`,
+            'along and facing must be square to each other',
+          ),
+        ],
+  );
+}
+
+function limitFaults(document: JobDocument, book: FigureBook): Fault[] {
+  return Object.entries(document.parameters ?? {}).flatMap(([id, p]) => {
+    const value = book.number(`parameters.${id}`);
+    if (typeof p !== 'object' || value === undefined) {
+      const word = book.word(`parameters.${id}`);
+      return typeof p === 'object' && p.choices && word !== undefined && !p.choices.includes(word)
+        ? [fault(`parameters.${id}`, `${word} is not one of the choices`, `choose ${p.choices.join(', ')}`)]
+        : [];
+    }
+    const min = p.min === undefined ? undefined : book.number(`limits.${id}.min`);
+    const max = p.max === undefined ? undefined : book.number(`limits.${id}.max`);
+    if (min !== undefined && value < min)
+      return [
+        fault(`parameters.${id}`, `${value} is under the least you set, ${min}`, `give ${min} or more`),
+      ];
+    return max !== undefined && value > max
+      ? [fault(`parameters.${id}`, `${value} is over the most you set, ${max}`, `give ${max} or less`)]
+      : [];
+  });
+}
+
+function parameterValues(document: JobDocument, book: FigureBook): ParameterValue[] {
+  const unit = document.units ?? 'mm';
+  return Object.entries(document.parameters ?? {}).map(([id, p]) => {
+    const { value, label, choices } = parameterParts(p) as {
+      value: string | number;
+      label?: string;
+      choices?: string[];
+    };
+    const measure = book.value(`parameters.${id}`);
+    const kind = parameterKind(p);
+    const min = book.number(`limits.${id}.min`);
+    const max = book.number(`limits.${id}.max`);
+    return {
+      id,
+      label: label ?? id,
+      value: measure && toQuantity(measure),
+      text: String(value),
+      entered: kind === 'text' ? choices !== undefined : isBare(value, kind, unit),
+      ...(choices ? { choices } : {}),
+      ...(min === undefined ? {} : { min }),
+      ...(max === undefined ? {} : { max }),
+    };
+  });
+}
+
+function boundsOfAll(instances: Instance[]): Box {
+  const placed = instances.filter(i => !i.loose && i.size.length > 0);
+  const points = placed.flatMap(i =>
+    corners(boxToWorld(i.frame, box(0, 0, 0, i.size.length, i.size.width, i.size.thickness))),
+  );
+  return points.length > 0 ? boundsOf(points) : box(0, 0, 0, 0, 0, 0);
+}
+
+const unique = (faults: Fault[]): Fault[] => [
+  ...new Map(faults.map(f => [`${f.place}|${f.fault}`, f])).values(),
+];

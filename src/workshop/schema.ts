@@ -1,0 +1,379 @@
+import { z } from 'zod';
+import { parseLength } from '../quantities/length.ts';
+import { parseMoney, wholeMinor } from '../quantities/money.ts';
+import { parseMinutes } from '../quantities/time.ts';
+import type { Workshop } from './workshop.ts';
+
+/**
+ * The workshop file (version workshop/1). Bare numbers are millimetres, minutes and major units of money;
+ * a typed unit wins. What is left out takes the defaults shown in docs/job-file.md, marked remembered.
+ */
+export const WORKSHOP_VERSION = 1;
+export const WORKSHOP_KIND = `workshop/${WORKSHOP_VERSION}`;
+
+const short = z.string().max(200);
+const key = z
+  .string()
+  .regex(/^[A-Za-z][A-Za-z0-9_-]{0,60}$/, 'an id is a letter, then letters, figures, - or _');
+const byKey = <T extends z.ZodType>(of: T) => z.record(key, of);
+
+const mm = z.union([z.number(), short]).transform((value, context): number => {
+  if (typeof value === 'number') return value;
+  const parsed = parseLength(value);
+  if (parsed.ok) return parsed.value;
+  context.addIssue({ code: 'custom', message: `${parsed.fault}; write ${parsed.expected}` });
+  return 0;
+});
+const size = mm.refine(v => v >= 0, 'a size is not below 0');
+const span = z.union([z.number(), short]).transform((value, context): number => {
+  if (typeof value === 'number') return value;
+  const parsed = parseMinutes(value);
+  if (parsed.ok) return parsed.value;
+  context.addIssue({ code: 'custom', message: `${parsed.fault}; write ${parsed.expected}` });
+  return 0;
+});
+const money = z.union([z.number(), short]).transform((value, context): number => {
+  if (typeof value === 'number') return wholeMinor(value * 100);
+  const parsed = parseMoney(value);
+  if (parsed.ok) return parsed.value;
+  context.addIssue({ code: 'custom', message: `${parsed.fault}; write ${parsed.expected}` });
+  return 0;
+});
+const clock = z
+  .string()
+  .regex(/^([01]?\d|2[0-4]):[0-5]\d$/, 'a time of day is written 8:00')
+  .transform(t => {
+    const [h, m] = t.split(':').map(Number);
+    return h! * 60 + m!;
+  });
+const share = z.number().min(0).max(5);
+
+const machineKinds = [
+  'table saw',
+  'mitre saw',
+  'band saw',
+  'planer',
+  'thicknesser',
+  'router table',
+  'hand router',
+  'drill press',
+  'hand drill',
+  'slot mortiser',
+  'chisel mortiser',
+  'disc sander',
+  'metal saw',
+  'hand tools',
+  'bench',
+] as const;
+
+/** Minutes to change a machine: remembered, until the maker gives his own. */
+const CHANGE = { tool: 6, fence: 2, height: 1, tilt: 3, jig: 4 };
+
+const change = z
+  .strictObject({
+    tool: span.optional(),
+    fence: span.optional(),
+    height: span.optional(),
+    tilt: span.optional(),
+    jig: span.optional(),
+  })
+  .optional()
+  .transform(c => ({
+    ...CHANGE,
+    ...Object.fromEntries(Object.entries(c ?? {}).filter(([, v]) => v !== undefined)),
+    measured: c !== undefined,
+  }));
+
+const machine = z.strictObject({
+  kind: z.enum(machineKinds),
+  name: short.optional(),
+  max_depth: size.optional(),
+  fence: size.optional(),
+  max_tilt: z.number().min(0).max(90).optional(),
+  shortest: size.optional(),
+  change,
+});
+const blade = z.strictObject({
+  machine: key,
+  name: short.optional(),
+  kerf: size,
+  diameter: size,
+  use: z.enum(['rip', 'cross', 'combination', 'groove', 'metal']),
+});
+const cutter = z.strictObject({
+  name: short.optional(),
+  kind: z.enum(['straight', 'rebate', 'chamfer', 'round-over', 'groove']),
+  diameter: size,
+  depth: size,
+  shank: size.optional(),
+  bearing: z.boolean().optional(),
+  max_speed: z.number().positive().optional(),
+});
+const drill = z.strictObject({
+  name: short.optional(),
+  kind: z.enum(['twist', 'brad point', 'forstner', 'countersink', 'mortise chisel']),
+  diameter: size,
+  depth: size.optional(),
+});
+const jig = z.strictObject({
+  name: short.optional(),
+  kind: z.enum(['upright tenon jig', 'cross-cut sled', 'mitre sled', 'taper sled', 'dowel jig', 'other']),
+  machine: key,
+  offset: size.optional(),
+});
+const stock = {
+  material: short,
+  label: short.optional(),
+  length: size,
+  width: size.optional(),
+  thickness: size.optional(),
+  diameter: size.optional(),
+  wall: size.optional(),
+};
+const rackItem = z.strictObject({
+  kind: z.enum(['board', 'planed length', 'sheet', 'bar', 'tube', 'offcut']),
+  ...stock,
+  quantity: z.number().int().min(0).optional(),
+  measured: size.optional().describe('Calipers on the thickness or diameter'),
+  moisture: z.number().min(0).max(60).optional(),
+  value: money.optional().describe('What one stands in the books for'),
+});
+const supplierItem = z.strictObject({
+  kind: z.enum(['planed length', 'board', 'sheet', 'bar', 'tube']),
+  ...stock,
+  price: money,
+});
+const supplier = z.strictObject({
+  name: short,
+  delivery: money.optional(),
+  lead_days: z.number().min(0).optional(),
+  items: byKey(supplierItem),
+});
+const allowance = z.strictObject({ length: size, width: size, thickness: size });
+const spell = z.strictObject({ low: span, likely: span, high: span, note: short.optional() });
+
+export const workshopSchema = z.strictObject({
+  scantling: z.string(),
+  name: short,
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, 'a currency is three capitals, such as GBP')
+    .optional(),
+  climate: z.strictObject({ temperature: z.number(), humidity: z.number().min(0).max(100) }).optional(),
+  machines: byKey(machine).optional(),
+  blades: byKey(blade).optional(),
+  cutters: byKey(cutter).optional(),
+  drills: byKey(drill).optional(),
+  jigs: byKey(jig).optional(),
+  clamps: z
+    .array(z.strictObject({ length: size, quantity: z.number().int().min(0) }))
+    .max(50)
+    .optional(),
+  rack: byKey(rackItem).optional(),
+  suppliers: byKey(supplier).optional(),
+  hours: z
+    .partialRecord(
+      z.enum(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']),
+      z.array(z.strictObject({ from: clock, to: clock })).max(6),
+    )
+    .optional(),
+  days_off: z
+    .array(z.string().regex(/^\d{4}-\d{2}-\d{2}$/))
+    .max(400)
+    .optional(),
+  rates: z
+    .strictObject({
+      hour: money,
+      contingency: share.optional(),
+      margin: share.optional(),
+      tax: z.strictObject({ registered: z.boolean(), rate: share }).optional(),
+      consumables: share.optional(),
+    })
+    .optional(),
+  allowances: z
+    .strictObject({
+      timber: allowance.optional(),
+      sheet: allowance.optional(),
+      bar: allowance.optional(),
+      tube: allowance.optional(),
+    })
+    .optional(),
+  adhesives: byKey(
+    z.strictObject({
+      like: short.optional(),
+      name: short,
+      open: span.optional(),
+      clamp: span.optional(),
+      cure: span.optional(),
+      price_per_kg: money.optional(),
+    }),
+  ).optional(),
+  finishes: byKey(
+    z.strictObject({
+      like: short.optional(),
+      name: short,
+      recoat: span.optional(),
+      recoat_within: span.optional(),
+      cure: span.optional(),
+      spread: z.number().positive().optional().describe('m2 a litre, one coat'),
+      price_per_litre: money.optional(),
+    }),
+  ).optional(),
+  times: byKey(spell).optional(),
+  least_offcut: z.strictObject({ length: size, width: size }).optional(),
+  notes: z.string().max(4000).optional(),
+});
+
+export type WorkshopDocument = z.input<typeof workshopSchema>;
+type Read = z.output<typeof workshopSchema>;
+
+const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+const USUAL_HOURS = [
+  { from: 8 * 60, to: 12 * 60 + 30 },
+  { from: 13 * 60 + 15, to: 17 * 60 },
+];
+const ALLOWANCE = {
+  timber: { length: 20, width: 5, thickness: 3 },
+  sheet: { length: 0, width: 0, thickness: 0 },
+  bar: { length: 5, width: 0, thickness: 0 },
+  tube: { length: 5, width: 0, thickness: 0 },
+};
+
+const defined = <T extends object>(o: T): { [K in keyof T]: Exclude<T[K], undefined> } =>
+  Object.fromEntries(Object.entries(o).filter(([, v]) => v !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };
+
+/** From the file's own words to millimetres, minutes and minor units, with defaults filled in. */
+export function workshopFrom(r: Read): Workshop {
+  const list = <T extends object>(of: Record<string, T> | undefined) =>
+    Object.entries(of ?? {}).map(([id, item]) => ({ id, ...item }));
+  const section = (s: {
+    width?: number | undefined;
+    thickness?: number | undefined;
+    diameter?: number | undefined;
+  }) => ({
+    width: s.diameter ?? s.width ?? s.thickness ?? 0,
+    thickness: s.diameter ?? s.thickness ?? s.width ?? 0,
+    round: s.diameter !== undefined,
+  });
+  return {
+    name: r.name,
+    currency: r.currency ?? 'GBP',
+    machines: list(r.machines).map(m =>
+      defined({
+        id: m.id,
+        kind: m.kind,
+        name: m.name ?? m.id,
+        maxDepth: m.max_depth,
+        fence: m.fence,
+        maxTilt: m.max_tilt,
+        shortest: m.shortest,
+        change: m.change,
+      }),
+    ) as Workshop['machines'],
+    blades: list(r.blades).map(b => ({ ...b, name: b.name ?? b.id })),
+    cutters: list(r.cutters).map(c =>
+      defined({
+        id: c.id,
+        name: c.name ?? c.id,
+        kind: c.kind,
+        diameter: c.diameter,
+        depth: c.depth,
+        shank: c.shank ?? 8,
+        bearing: c.bearing ?? false,
+        maxSpeed: c.max_speed,
+      }),
+    ) as Workshop['cutters'],
+    drills: list(r.drills).map(d => ({ ...d, name: d.name ?? d.id, depth: d.depth ?? 80 })),
+    jigs: list(r.jigs).map(j => ({ ...j, name: j.name ?? j.id, offset: j.offset ?? 0 })),
+    clamps: r.clamps ?? [],
+    rack: list(r.rack).map(i =>
+      defined({
+        id: i.id,
+        kind: i.kind,
+        material: i.material,
+        label: i.label ?? i.id,
+        length: i.length,
+        ...section(i),
+        wall: i.wall,
+        quantity: i.quantity ?? 1,
+        measuredThickness: i.measured,
+        moisture: i.moisture,
+        value: i.value ?? 0,
+      }),
+    ) as Workshop['rack'],
+    suppliers: list(r.suppliers).map(s => ({
+      id: s.id,
+      name: s.name,
+      delivery: s.delivery ?? 0,
+      leadDays: s.lead_days ?? 0,
+      items: list(s.items).map(i =>
+        defined({
+          id: i.id,
+          kind: i.kind,
+          material: i.material,
+          label: i.label ?? i.id,
+          length: i.length,
+          ...section(i),
+          wall: i.wall,
+          price: i.price,
+        }),
+      ) as Workshop['suppliers'][number]['items'],
+    })),
+    calendar: {
+      week: Object.fromEntries(
+        DAYS.map((d, n) => [n + 1, r.hours === undefined ? (n < 5 ? USUAL_HOURS : []) : (r.hours[d] ?? [])]),
+      ),
+      daysOff: r.days_off ?? [],
+    },
+    rates: {
+      hour: r.rates?.hour ?? 0,
+      contingency: r.rates?.contingency ?? 0,
+      margin: r.rates?.margin ?? 0,
+      tax: r.rates?.tax ?? { registered: false, rate: 0 },
+      consumables: r.rates?.consumables ?? 0,
+    },
+    allowances: { ...ALLOWANCE, ...defined(r.allowances ?? {}) },
+    adhesives: Object.fromEntries(
+      Object.entries(r.adhesives ?? {}).map(([id, a]) => [
+        id,
+        defined({
+          like: a.like,
+          name: a.name,
+          openMinutes: a.open,
+          clampMinutes: a.clamp,
+          cureMinutes: a.cure,
+          pricePerKg: a.price_per_kg,
+        }),
+      ]),
+    ) as Workshop['adhesives'],
+    finishes: Object.fromEntries(
+      Object.entries(r.finishes ?? {}).map(([id, f]) => [
+        id,
+        defined({
+          like: f.like,
+          name: f.name,
+          recoatMinutes: f.recoat,
+          recoatWithinMinutes: f.recoat_within,
+          cureMinutes: f.cure,
+          spread: f.spread,
+          pricePerLitre: f.price_per_litre,
+        }),
+      ]),
+    ) as Workshop['finishes'],
+    times: Object.fromEntries(
+      Object.entries(r.times ?? {}).map(([id, t]) => [
+        id,
+        {
+          low: t.low,
+          likely: t.likely,
+          high: t.high,
+          source: { text: t.note ?? 'the workshop file', basis: 'workshop' as const },
+        },
+      ]),
+    ),
+    leastOffcut: r.least_offcut ?? { length: 300, width: 50 },
+    climate: r.climate ?? { temperature: 18, humidity: 55 },
+  };
+}
