@@ -1,0 +1,19 @@
+import { type ReactNode, useEffect } from 'react';
+import { JobScreen } from './job-screen.tsx';
+import { JobsScreen } from './pages/jobs.tsx';
+import { useRoute } from './route.ts';
+
+/** The whole office: the list of jobs, or one job. */
+export function App(): ReactNode {
+  const route = useRoute();
+  const place = route.screen === 'job' ? `${route.id} ${route.page}` : 'jobs';
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new page begins at its head
+  useEffect(() => {
+    scrollTo(0, 0);
+  }, [place]);
+  return route.screen === 'job' ? (
+    <JobScreen key={route.id} id={route.id} page={route.page} card={route.card} />
+  ) : (
+    <JobsScreen />
+  );
+}

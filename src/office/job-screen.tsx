@@ -1,0 +1,109 @@
+import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { BenchCard } from './pages/bench-card.tsx';
+import { ChecksPage } from './pages/checks.tsx';
+import { CuttingPage } from './pages/cutting.tsx';
+import { DaysPage } from './pages/days.tsx';
+import { PapersPage } from './pages/papers.tsx';
+import { PricePage } from './pages/price.tsx';
+import { SetUpsPage } from './pages/set-ups.tsx';
+import { SettingOutPage } from './pages/setting-out.tsx';
+import { CurrencyProvider } from './person.ts';
+import { usePorts } from './ports.ts';
+import type { JobPage } from './route.ts';
+import { PAGE_NAMES } from './route.ts';
+import { JobSession, type JobView } from './session.ts';
+import { JobHead } from './shell/job-head.tsx';
+import { TitleBlock } from './shell/title-block.tsx';
+import { useUndoKeys } from './shell/undo-keys.ts';
+import { WhyProvider } from './why.tsx';
+
+/** Opens the job and keeps its session as long as the screen shows it. */
+function useSession(id: string): [JobSession | undefined, JobView | undefined] {
+  const ports = usePorts();
+  const [session, setSession] = useState<JobSession>();
+  useEffect(() => {
+    const opened = new JobSession(id, { api: ports.api, deriver: ports.deriver(), today: ports.today });
+    setSession(opened);
+    void opened.open();
+    return () => opened.close();
+  }, [id, ports]);
+  const subscribe = useCallback(
+    (listener: () => void) => session?.subscribe(listener) ?? (() => undefined),
+    [session],
+  );
+  const view = useSyncExternalStore(subscribe, () => session?.snapshot());
+  return [session, view];
+}
+
+export function JobScreen({
+  id,
+  page,
+  card,
+}: {
+  id: string;
+  page: JobPage;
+  card: number | undefined;
+}): ReactNode {
+  const [session, view] = useSession(id);
+  const title = typeof view?.document?.title === 'string' ? view.document.title : '';
+  useEffect(() => {
+    document.title = title ? `${title}: ${PAGE_NAMES[page].toLowerCase()}` : 'Scantling';
+  }, [title, page]);
+  useUndoKeys(session, view);
+  const body = useMemo(
+    () => session && view?.derived && pageBody(page, session, view, card),
+    [page, session, view, card],
+  );
+  if (!session || !view?.state)
+    return (
+      <main className="waiting" aria-live="polite">
+        <p className="say">{view?.trouble ?? 'Opening the job.'}</p>
+        <p>
+          <a className="act" href="#/">
+            All jobs
+          </a>
+        </p>
+      </main>
+    );
+  const bench = page === 'set-ups' && card !== undefined;
+  return (
+    <CurrencyProvider value={view.derived?.price.currency ?? 'GBP'}>
+      <WhyProvider why={session.why} results={view.derived}>
+        <div className={bench ? 'screen bench' : `screen on-${page}`}>
+          {!bench && <JobHead id={id} page={page} title={title} view={view} />}
+          {body ?? (
+            <main className="waiting" aria-live="polite">
+              <p className="say">{view.trouble ?? 'Working it out.'}</p>
+            </main>
+          )}
+          {!bench && <TitleBlock session={session} view={view} />}
+        </div>
+      </WhyProvider>
+    </CurrencyProvider>
+  );
+}
+
+function pageBody(page: JobPage, session: JobSession, view: JobView, card: number | undefined): ReactNode {
+  const derived = view.derived!;
+  const id = view.state!.id;
+  switch (page) {
+    case 'setting-out':
+      return <SettingOutPage session={session} view={view} derived={derived} />;
+    case 'cutting':
+      return <CuttingPage derived={derived} />;
+    case 'set-ups':
+      return card === undefined ? (
+        <SetUpsPage id={id} derived={derived} />
+      ) : (
+        <BenchCard id={id} derived={derived} number={card} />
+      );
+    case 'days':
+      return <DaysPage derived={derived} />;
+    case 'checks':
+      return <ChecksPage session={session} view={view} derived={derived} />;
+    case 'price':
+      return <PricePage derived={derived} />;
+    case 'papers':
+      return <PapersPage id={id} derived={derived} />;
+  }
+}

@@ -1,0 +1,218 @@
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import { Button } from 'react-aria-components';
+import { cardDrawing } from '../../drawings/card.ts';
+import { BENCH } from '../../drawings/manner.ts';
+import type { Derived } from '../../results/derived.ts';
+import type { SetUp } from '../../results/setups.ts';
+import { Drawing } from '../drawing.tsx';
+import { Figure } from '../figure.tsx';
+import { useShow } from '../person.ts';
+import { usePorts } from '../ports.ts';
+import { jobAddress } from '../route.ts';
+import { StateMark } from '../state-mark.tsx';
+import { useWidth } from '../use-width.ts';
+import { passCount, runWords, SettingFigure, settingName } from './set-ups.tsx';
+
+/** Shown large: what the hand sets first. */
+const LARGE = 2;
+
+/** One set-up for the hand at the machine: no scrolling, two large figures, two large buttons. */
+export function BenchCard({
+  id,
+  derived,
+  number,
+}: {
+  id: string;
+  derived: Derived;
+  number: number;
+}): ReactNode {
+  const { setups } = derived.setups;
+  const setup = setups.find(s => s.number === number);
+  const [trial, setTrial] = useState(false);
+  const [done, mark, trouble] = useDone(id, setup);
+  const next = setups.find(s => s.number > number);
+  if (!setup)
+    return (
+      <main className="waiting">
+        <p className="say">There is no set-up {number} any more.</p>
+        <a className="act" href={jobAddress(id, 'set-ups')}>
+          All set-ups
+        </a>
+      </main>
+    );
+  return (
+    <div className="bench-card">
+      <header>
+        <a href={jobAddress(id, 'set-ups')}>All set-ups</a>
+        <span>
+          Set-up <b>{setup.number}</b> of {setups.length}
+        </span>
+      </header>
+      {trial ? <Trial setup={setup} /> : <Card setup={setup} trouble={trouble} />}
+      <nav aria-label="This set-up">
+        {setup.correction || setup.testPiece ? (
+          <Button className="b2" onPress={() => setTrial(!trial)}>
+            {trial ? 'Back to the card' : 'Trial cut'}
+          </Button>
+        ) : (
+          <Button className="b2" isDisabled={!done} onPress={() => mark(false)}>
+            Not done
+          </Button>
+        )}
+        <Button
+          className="b1"
+          onPress={() => {
+            mark(true);
+            if (next) location.hash = jobAddress(id, 'set-ups', next.number);
+          }}
+        >
+          {done ? 'Done already' : 'Done'}
+        </Button>
+      </nav>
+    </div>
+  );
+}
+
+function Card({ setup, trouble }: { setup: SetUp; trouble: string | undefined }): ReactNode {
+  const show = useShow();
+  const host = useRef<HTMLElement>(null);
+  const width = useWidth(host);
+  const drawing = useMemo(
+    () =>
+      cardDrawing(setup.drawing, {
+        width: Math.max(280, width),
+        height: 300,
+        manner: BENCH,
+        show,
+        id: setup.id,
+      }),
+    [setup, show, width],
+  );
+  const large = setup.settings.slice(0, LARGE);
+  const rest = setup.settings.slice(LARGE);
+  return (
+    <main>
+      <h1 className="serif">{setup.title}</h1>
+      <p className="mach">
+        {setup.machine}, {setup.tool}
+      </p>
+      <dl>
+        {large.map(setting => (
+          <div key={setting.name}>
+            <dt>
+              {settingName(setting)}
+              {setting.value.kind === 'length' && <span className="u">{show.unit}</span>}
+            </dt>
+            <dd>
+              <SettingFigure setting={setting} bare />
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <p className="run">
+        {rest.map(setting => (
+          <span key={setting.name}>
+            {settingName(setting)}{' '}
+            <b>
+              <SettingFigure setting={setting} />
+            </b>
+            .{' '}
+          </span>
+        ))}
+        {setup.testPiece && (
+          <>
+            <b>Test piece</b> first, then{' '}
+          </>
+        )}
+        <b>{runWords(setup)}</b>: <b>{passCount(setup)}</b> cuts
+      </p>
+      <figure ref={host}>{width > 0 && <Drawing of={drawing} />}</figure>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      <ul className="caution">
+        {setup.cautions.slice(0, 2).map(c => (
+          <li key={c}>
+            <StateMark state="attend" word={false} />
+            <span>{c}</span>
+          </li>
+        ))}
+      </ul>
+    </main>
+  );
+}
+
+/** How a measured error on the trial cut moves the fence. */
+function Trial({ setup }: { setup: SetUp }): ReactNode {
+  const { wanted, correction, testPiece } = setup;
+  return (
+    <main>
+      <h1 className="serif">Trial cut</h1>
+      {testPiece && <p className="mach">On the test piece {testPiece.mark}, same section.</p>}
+      {wanted && (
+        <dl>
+          <div>
+            <dt>{wanted.label}</dt>
+            <dd>
+              <Figure of={wanted.value} bare />
+            </dd>
+          </div>
+        </dl>
+      )}
+      {wanted && <p className="run">{wanted.how}</p>}
+      {correction && (
+        <ul className="caution">
+          <li>
+            <StateMark state="note" word={false} />
+            <span>{correction.tooBig}</span>
+          </li>
+          <li>
+            <StateMark state="note" word={false} />
+            <span>{correction.tooSmall}</span>
+          </li>
+          <li>
+            <StateMark state="note" word={false} />
+            <span>
+              {correction.share === 'half'
+                ? 'Both faces are cut: move the fence by half of what you measure.'
+                : 'One face is cut: move the fence by all of what you measure.'}
+            </span>
+          </li>
+        </ul>
+      )}
+    </main>
+  );
+}
+
+/** Ticked or not, as the store has it; a tick is on the disk when the mark changes. */
+function useDone(
+  id: string,
+  setup: SetUp | undefined,
+): [boolean, (done: boolean) => void, string | undefined] {
+  const { api } = usePorts();
+  const [done, setDone] = useState(false);
+  const [trouble, setTrouble] = useState<string>();
+  const subject = setup && `setup:${setup.id}`;
+  useEffect(() => {
+    let current = true;
+    if (subject)
+      api.ticks(id).then(
+        all => current && setDone(all.has(subject)),
+        error => current && setTrouble(String(error)),
+      );
+    return () => {
+      current = false;
+    };
+  }, [api, id, subject]);
+  const mark = (now: boolean): void => {
+    if (!setup || !subject) return;
+    setDone(now);
+    api.tick(id, subject, now, setup.id).catch(error => {
+      setDone(!now);
+      setTrouble(error instanceof Error ? error.message : String(error));
+    });
+  };
+  return [done, mark, trouble];
+}

@@ -1,0 +1,268 @@
+import { type ReactNode, useMemo, useRef, useState } from 'react';
+import { layoutDrawing, layoutOverhang } from '../../drawings/layout.ts';
+import { DESK, small } from '../../drawings/manner.ts';
+import { type SawStep, sawOrder } from '../../drawings/saw-order.ts';
+import type { MaterialPlan, StockUse } from '../../results/cutting.ts';
+import type { Derived } from '../../results/derived.ts';
+import { showSize, showText } from '../../results/show.ts';
+import { Drawing } from '../drawing.tsx';
+import { FigureText, Length, Money } from '../figure.tsx';
+import { useShow } from '../person.ts';
+import { useWidth } from '../use-width.ts';
+import { WhyNote } from '../why.tsx';
+
+/** Layouts of every length and sheet, all to one scale, with the order of sawing beside each. */
+export function CuttingPage({ derived }: { derived: Derived }): ReactNode {
+  const { cutting } = derived;
+  const host = useRef<HTMLElement>(null);
+  const width = useWidth(host);
+  const [picked, setPicked] = useState<string>();
+  const uses = cutting.materials.flatMap(m => m.uses);
+  const narrow = width < 700;
+  const drawing = narrow ? width - 36 : Math.max(300, Math.min(1100, width - 360)) - 64;
+  const scale = Math.min(0.45, ...uses.map(u => (drawing - layoutOverhang(u, DESK)) / Math.max(1, u.length)));
+  return (
+    <main className="cutting" ref={host}>
+      {width > 0 &&
+        cutting.materials.map(plan => (
+          <Plan
+            key={`${plan.material} ${plan.section}`}
+            plan={plan}
+            scale={scale}
+            narrow={narrow}
+            picked={picked}
+            onPick={id => setPicked(id === picked ? undefined : id)}
+          />
+        ))}
+      {cutting.materials.length === 0 && <p className="say none">Nothing to cut yet.</p>}
+      <ToBuy derived={derived} />
+      <WhyNote hint={false} />
+      <Legend derived={derived} />
+    </main>
+  );
+}
+
+function Plan({
+  plan,
+  scale,
+  narrow,
+  picked,
+  onPick,
+}: {
+  plan: MaterialPlan;
+  scale: number;
+  narrow: boolean;
+  picked: string | undefined;
+  onPick: (instance: string) => void;
+}): ReactNode {
+  return (
+    <section className="material">
+      {plan.uses.map((use, i) => (
+        <Stock
+          key={use.id}
+          plan={plan}
+          use={use}
+          first={i === 0}
+          scale={scale}
+          narrow={narrow}
+          picked={picked}
+          onPick={onPick}
+        />
+      ))}
+      {plan.unplaced.length > 0 && (
+        <div className="stock">
+          <div className="dr">
+            <h2>
+              {plan.material} <span className="quiet">{plan.section}</span>
+            </h2>
+            <ul className="unplaced">
+              {plan.unplaced.map(({ demand, reason, mend }, i) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: like blanks may fail alike
+                <li key={`${demand.mark} ${i}`}>
+                  <b>
+                    {demand.mark} {demand.name}
+                  </b>{' '}
+                  {reason}. <span className="mend">{mend}.</span>
+                </li>
+              ))}
+            </ul>
+          </div>
+          <div className="note">{plan.uses.length === 0 && <p className="lead">{plan.words}</p>}</div>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function Stock({
+  plan,
+  use,
+  first,
+  scale,
+  narrow,
+  picked,
+  onPick,
+}: {
+  plan: MaterialPlan;
+  use: StockUse;
+  first: boolean;
+  scale: number;
+  narrow: boolean;
+  picked: string | undefined;
+  onPick: (instance: string) => void;
+}): ReactNode {
+  const show = useShow();
+  const drawing = useMemo(
+    () =>
+      layoutDrawing(use, {
+        scale,
+        manner: narrow ? small(DESK) : DESK,
+        show,
+        ...(picked === undefined ? {} : { picked }),
+      }),
+    [use, scale, narrow, show, picked],
+  );
+  return (
+    <div className="stock">
+      <div className="dr">
+        <h2>
+          {use.label}{' '}
+          <span className="quiet">
+            {showSize(use, show, use.round)}, {use.from === 'rack' ? 'from the rack' : 'to buy'}
+          </span>
+        </h2>
+        <Drawing of={drawing} onPick={onPick} />
+      </div>
+      <div className="note">
+        {first && <p className="lead">{plan.words}</p>}
+        <SawList steps={sawOrder(use, show)} />
+        {use.left
+          .filter(left => left.fate === 'back to the rack')
+          .map(left => (
+            <p className="ret" key={`${left.x} ${left.y}`}>
+              <Length mm={left.length} />{' '}
+              {use.round ? (
+                ''
+              ) : (
+                <>
+                  &times; <Length mm={left.width} />{' '}
+                </>
+              )}
+              goes back
+            </p>
+          ))}
+      </div>
+    </div>
+  );
+}
+
+function SawList({ steps }: { steps: readonly SawStep[] }): ReactNode {
+  return (
+    <ol>
+      {steps.map(step => (
+        <li key={step.orders.join()}>
+          <span>
+            {step.verb}{' '}
+            {step.settings.map((s, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: settings keep the order of sawing
+              <span key={`${s.figure} ${i}`}>
+                {i > 0 && '; '}
+                <b>
+                  <FigureText text={s.figure} />
+                </b>
+                {s.times}
+              </span>
+            ))}
+          </span>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function ToBuy({ derived }: { derived: Derived }): ReactNode {
+  const { buy, cost } = derived.cutting;
+  if (buy.length === 0) return null;
+  return (
+    <section className="tobuy" aria-labelledby="tobuy">
+      <h2 id="tobuy">To buy</h2>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Item</th>
+            <th scope="col">From</th>
+            <th scope="col" className="n">
+              No.
+            </th>
+            <th scope="col" className="n">
+              Each
+            </th>
+            <th scope="col" className="n">
+              Price
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {buy.map(line => (
+            <tr key={`${line.item} ${line.supplier}`}>
+              <td>{line.item}</td>
+              <td>{line.supplier}</td>
+              <td className="n">{line.quantity}</td>
+              <td className="n">
+                <Money minor={line.unitPrice} />
+              </td>
+              <td className="n fig">
+                <Money minor={line.price} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <td colSpan={4}>All of it</td>
+            <td className="n fig">
+              <Money minor={cost} />
+            </td>
+          </tr>
+        </tfoot>
+      </table>
+    </section>
+  );
+}
+
+const PROOF: Record<MaterialPlan['status'], string> = {
+  'proved best': 'Proved best. No plan buys less.',
+  within: 'Near the best there can be.',
+  stopped: 'The best found so far.',
+  none: 'No plan.',
+};
+const WORST_FIRST = ['none', 'stopped', 'within', 'proved best'] as const;
+
+function Legend({ derived }: { derived: Derived }): ReactNode {
+  const show = useShow();
+  const { materials } = derived.cutting;
+  if (materials.length === 0) return null;
+  const status = WORST_FIRST.find(s => materials.some(m => m.status === s)) ?? 'none';
+  const all = materials.every(m => m.status === status);
+  const kerfs = [...new Set(materials.flatMap(m => m.uses.map(u => u.kerf)))].sort((a, b) => a - b);
+  return (
+    <div className="legend">
+      <p>
+        <b>{PROOF[status]}</b> {!all && 'Not every material alike: see each.'}
+      </p>
+      {kerfs.length > 0 && (
+        <p>
+          Kerf{' '}
+          <b>{kerfs.map(k => showText({ kind: 'length', value: k }, { ...show, trim: false })).join(', ')}</b>
+        </p>
+      )}
+      <p>
+        Waste of what is used:{' '}
+        {materials
+          .filter(m => m.uses.length > 0)
+          .map(m => `${m.material} ${m.section} ${Math.round(m.waste * 100)}\u202f%`)
+          .join(', ')}
+      </p>
+    </div>
+  );
+}

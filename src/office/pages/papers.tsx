@@ -1,0 +1,40 @@
+import type { ReactNode } from 'react';
+import type { Derived } from '../../results/derived.ts';
+import { usePorts } from '../ports.ts';
+
+/** What can be had of the job on paper or as a file, made from it as it stands. */
+const PAPERS: { name: string; title: string; say: string }[] = [
+  {
+    name: 'pack.pdf',
+    title: 'Job pack',
+    say: 'Summary with picture, parts, cutting layouts, set-up cards, days, checks with their cautions. A4.',
+  },
+];
+
+export function PapersPage({ id, derived }: { id: string; derived: Derived }): ReactNode {
+  const { api } = usePorts();
+  return (
+    <main className="papers">
+      <h2>Papers of {derived.title}</h2>
+      <ul>
+        {PAPERS.map(paper => (
+          <li key={paper.name}>
+            <h3 className="serif">{paper.title}</h3>
+            <p className="say">{paper.say}</p>
+            <a className="btn" href={api.paper(id, paper.name)} target="_blank" rel="noreferrer">
+              Open {paper.name}
+            </a>
+          </li>
+        ))}
+        <li>
+          <h3 className="serif">Job file</h3>
+          <p className="say">The setting-out as text, to keep, send or work on with the command line.</p>
+          <a className="btn" href={api.file(id)} download>
+            Save the job file
+          </a>
+        </li>
+      </ul>
+      <p className="say modest">Every sheet names its setting-out and its date.</p>
+    </main>
+  );
+}

@@ -1,0 +1,80 @@
+import { createContext, useContext } from 'react';
+import type { DocumentStateAnswer } from '../api/caller.ts';
+import type { Answer } from '../api/routes.ts';
+import type { EditOperation, JsonObject } from '../job/edits.ts';
+import type { Derived } from '../results/derived.ts';
+import type { Fault } from '../results/fault.ts';
+import type { Why } from '../results/why.ts';
+
+/** One line of the list of jobs. */
+export type JobLine = Answer<'listJobs'>['jobs'][number];
+
+/** A job as the store keeps it. */
+export type JobState = Omit<DocumentStateAnswer, 'document'> & { document: JsonObject };
+
+/** A setting-out frozen under a number. */
+export interface KeptSettingOut {
+  number: number;
+  name: string;
+  at: string;
+  document: JsonObject;
+}
+
+/** Why the store would not do it, in words for the maker. */
+export class Refusal extends Error {
+  readonly faults: readonly Fault[];
+  constructor(message: string, faults: readonly Fault[] = []) {
+    super(message);
+    this.faults = faults;
+  }
+}
+
+/** What the office asks of the server; every answer may be a Refusal. */
+export interface OfficeApi {
+  jobs(search: string): Promise<{ jobs: JobLine[]; total: number }>;
+  templates(): Promise<{ id: string; title: string }[]>;
+  /** Answers the new job's id. */
+  create(title: string, template?: string): Promise<string>;
+  importJob(text: string): Promise<{ id: string; faults: Fault[] }>;
+  job(id: string): Promise<JobState>;
+  edit(id: string, base: number, operations: readonly EditOperation[]): Promise<JobState>;
+  undo(id: string, base: number): Promise<JobState>;
+  redo(id: string, base: number): Promise<JobState>;
+  /** Freezes the setting-out as it stands under the next number. */
+  keep(id: string, name: string): Promise<JobState>;
+  /** The last setting-out kept, if any. */
+  lastKept(id: string): Promise<KeptSettingOut | undefined>;
+  workshop(): Promise<JsonObject>;
+  /** Addresses of a paper of the job and of its file. */
+  paper(id: string, name: string): string;
+  file(id: string): string;
+  /** Set-up runs that are ticked, and ticking one. */
+  ticks(id: string): Promise<Set<string>>;
+  tick(id: string, subject: string, done: boolean, madeFrom: string): Promise<void>;
+}
+
+/** Derives away from the screen's thread. A call that is overtaken by a newer one answers undefined. */
+export interface Deriver {
+  derive(document: JsonObject, workshop: JsonObject, today: string): Promise<Derived | undefined>;
+  /** Of the document derived last. */
+  why(figure: string): Promise<Why | undefined>;
+  /** Derives another document without touching the first: what the job was like before. */
+  compare(document: JsonObject, workshop: JsonObject, today: string): Promise<Derived | undefined>;
+  close(): void;
+}
+
+export interface Ports {
+  api: OfficeApi;
+  deriver: () => Deriver;
+  /** ISO date of today at the maker's place. */
+  today: () => string;
+}
+
+const PortsContext = createContext<Ports | undefined>(undefined);
+export const PortsProvider = PortsContext.Provider;
+
+export function usePorts(): Ports {
+  const ports = useContext(PortsContext);
+  if (!ports) throw new Error('the office needs its ports: wrap it in PortsProvider');
+  return ports;
+}

@@ -1,0 +1,189 @@
+import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts';
+import type { Derived } from '../results/derived.ts';
+import type { Why } from '../results/why.ts';
+import type { Deriver, JobState, KeptSettingOut, OfficeApi } from './ports.ts';
+
+export type Saving = 'saved' | 'saving' | 'not saved';
+
+/** Everything a job's pages read. A new object whenever something changes. */
+export interface JobView {
+  state: JobState | undefined;
+  /** The document with edits that are not saved yet and what is being typed. */
+  document: JsonObject | undefined;
+  derived: Derived | undefined;
+  /** True while results are older than what is on the screen. */
+  behind: boolean;
+  before: { kept: KeptSettingOut; derived: Derived | undefined } | undefined;
+  saving: Saving;
+  /** What could not be done, and how to mend it. */
+  trouble: string | undefined;
+}
+
+const EMPTY: JobView = {
+  state: undefined,
+  document: undefined,
+  derived: undefined,
+  behind: true,
+  before: undefined,
+  saving: 'saved',
+  trouble: undefined,
+};
+
+interface Tools {
+  api: OfficeApi;
+  deriver: Deriver;
+  today: () => string;
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/**
+ * One open job: the saved document, edits on their way, what is being typed, and results that follow.
+ * Edits are applied here at once and saved one after another; a save that fails stays on the screen.
+ */
+export class JobSession {
+  private view: JobView = EMPTY;
+  private readonly listeners = new Set<() => void>();
+  private readonly id: string;
+  private readonly tools: Tools;
+  private workshop: JsonObject | undefined;
+  private waiting: (readonly EditOperation[])[] = [];
+  private typed: readonly EditOperation[] = [];
+  private queue: Promise<void> = Promise.resolve();
+  private turn = 0;
+
+  constructor(id: string, tools: Tools) {
+    this.id = id;
+    this.tools = tools;
+  }
+
+  subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+
+  snapshot = (): JobView => this.view;
+
+  private set(change: Partial<JobView>): void {
+    this.view = { ...this.view, ...change };
+    for (const listener of this.listeners) listener();
+  }
+
+  async open(): Promise<void> {
+    try {
+      const [state, workshop] = await Promise.all([this.tools.api.job(this.id), this.tools.api.workshop()]);
+      this.workshop = workshop;
+      this.take(state);
+      await this.readBefore();
+    } catch (error) {
+      this.set({ trouble: wordsOf(error) });
+    }
+  }
+
+  /** Shows what would follow from these operations without saving them. */
+  preview(operations: readonly EditOperation[]): void {
+    this.typed = operations;
+    this.refresh();
+  }
+
+  settle(): void {
+    if (this.typed.length > 0) this.preview([]);
+  }
+
+  commit(operations: readonly EditOperation[]): Promise<void> {
+    this.typed = [];
+    this.waiting.push(operations);
+    this.refresh();
+    return this.act(async base => {
+      const state = await this.tools.api.edit(this.id, base, operations);
+      this.waiting.shift();
+      return state;
+    });
+  }
+
+  undo = (): Promise<void> => this.act(base => this.tools.api.undo(this.id, base));
+  redo = (): Promise<void> => this.act(base => this.tools.api.redo(this.id, base));
+
+  keep = (name: string): Promise<void> =>
+    this.act(async () => {
+      const state = await this.tools.api.keep(this.id, name);
+      queueMicrotask(() => void this.readBefore());
+      return state;
+    });
+
+  why = (figure: string): Promise<Why | undefined> => this.tools.deriver.why(figure);
+
+  /** Saves run one after another, each on the version the one before it made. */
+  private act(work: (base: number) => Promise<JobState>): Promise<void> {
+    this.set({ saving: 'saving' });
+    this.queue = this.queue.then(async () => {
+      try {
+        this.take(await work(this.view.state?.version ?? 0));
+        this.set({ saving: 'saved', trouble: undefined });
+      } catch (error) {
+        this.waiting = [];
+        this.set({ saving: 'not saved', trouble: wordsOf(error) });
+        await this.reread();
+      }
+    });
+    return this.queue;
+  }
+
+  /** After a refused save the store is right: read it again, so that the screen shows what is kept. */
+  private async reread(): Promise<void> {
+    try {
+      this.take(await this.tools.api.job(this.id));
+    } catch {
+      // The server is away; what was shown stays, and the trouble already says so.
+    }
+  }
+
+  private take(state: JobState): void {
+    this.set({ state });
+    this.refresh();
+  }
+
+  private refresh(): void {
+    const { state } = this.view;
+    if (!state) return;
+    let document = state.document;
+    for (const operations of [...this.waiting, this.typed]) {
+      const applied = applyEdit(document, { operations });
+      if (applied.ok) document = applied.document;
+    }
+    if (document === this.view.document) return;
+    this.set({ document, behind: true });
+    void this.derive(document);
+  }
+
+  private async derive(document: JsonObject): Promise<void> {
+    if (!this.workshop) return;
+    const turn = ++this.turn;
+    try {
+      const derived = await this.tools.deriver.derive(document, this.workshop, this.tools.today());
+      if (derived && turn === this.turn) this.set({ derived, behind: false });
+    } catch (error) {
+      if (turn === this.turn) this.set({ behind: false, trouble: wordsOf(error) });
+    }
+  }
+
+  private async readBefore(): Promise<void> {
+    try {
+      const kept = await this.tools.api.lastKept(this.id);
+      if (!kept || !this.workshop) {
+        this.set({ before: undefined });
+        return;
+      }
+      this.set({ before: { kept, derived: undefined } });
+      const derived = await this.tools.deriver.compare(kept.document, this.workshop, this.tools.today());
+      this.set({ before: { kept, derived } });
+    } catch (error) {
+      this.set({ trouble: wordsOf(error) });
+    }
+  }
+
+  close(): void {
+    this.listeners.clear();
+    this.tools.deriver.close();
+  }
+}

@@ -1,0 +1,87 @@
+import type { ReactNode } from 'react';
+import { Button } from 'react-aria-components';
+import type { JsonObject } from '../../job/edits.ts';
+import { type Check, SEVERITIES } from '../../results/checks.ts';
+import { Figure, Sentence } from '../figure.tsx';
+import type { JobSession } from '../session.ts';
+import { StateMark } from '../state-mark.tsx';
+import { parameterEdit } from './parameter-field.tsx';
+
+const rank = (check: Check): number => SEVERITIES.indexOf(check.severity);
+
+/** Worst first; within one severity in the order they came. */
+export const worstFirst = (checks: readonly Check[]): Check[] =>
+  [...checks].sort((a, b) => rank(a) - rank(b));
+
+export function ChecksList({
+  checks,
+  session,
+  document,
+  full = false,
+}: {
+  checks: readonly Check[];
+  session: JobSession;
+  document: JsonObject;
+  /** With limit and source, as on the page of checks. */
+  full?: boolean;
+}): ReactNode {
+  return (
+    <ol className={full ? 'check-list full' : 'check-list'}>
+      {checks.map((check, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: one check may speak twice of one subject
+        <li key={`${check.check} ${check.subject} ${i}`}>
+          <StateMark state={check.severity} />
+          <div>
+            <h3 className="serif">{check.title}</h3>
+            <p>
+              <Sentence say={check.say} />
+            </p>
+            {full && <Judged check={check} />}
+            {check.remedy && check.severity !== 'pass' && (full || !check.mend) && (
+              <p className="remedy">{check.remedy}</p>
+            )}
+            {check.mend && check.severity !== 'pass' && (
+              <Button
+                className="btn"
+                onPress={() =>
+                  void session.commit(parameterEdit(document, check.mend!.parameter, check.mend!.value))
+                }
+              >
+                {check.mend.label}
+              </Button>
+            )}
+          </div>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** Figure against limit, and whose word the limit is. */
+function Judged({ check }: { check: Check }): ReactNode {
+  const { figure, limit, unit } = check;
+  return (
+    <p className="judged quiet">
+      {figure !== null && (
+        <>
+          Figure{' '}
+          <b>
+            <Figure of={{ kind: unit, value: figure }} />
+          </b>
+          {limit === null ? '. ' : ', '}
+        </>
+      )}
+      {limit !== null && (
+        <>
+          limit{' '}
+          <b>
+            <Figure of={{ kind: unit, value: limit }} />
+          </b>
+          .{' '}
+        </>
+      )}
+      {check.source}
+      {check.basis === 'memory' ? ', remembered and not checked' : ''}
+    </p>
+  );
+}

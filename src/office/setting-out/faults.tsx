@@ -1,0 +1,24 @@
+import type { ReactNode } from 'react';
+import type { Fault } from '../../results/fault.ts';
+
+const SHOWN = 4;
+
+/** What is wrong in the setting-out: place, fault and mend. What could be derived is shown all the same. */
+export function Faults({ faults }: { faults: readonly Fault[] }): ReactNode {
+  if (faults.length === 0) return null;
+  return (
+    <section className="faults" aria-labelledby="faults">
+      <h2 id="faults">
+        To mend <span className="quiet">{faults.length}</span>
+      </h2>
+      <ul>
+        {faults.slice(0, SHOWN).map(fault => (
+          <li key={`${fault.place} ${fault.fault}`}>
+            <b>{fault.place}</b> {fault.fault}. <span className="mend">{fault.mend}.</span>
+          </li>
+        ))}
+      </ul>
+      {faults.length > SHOWN && <p className="quiet">and {faults.length - SHOWN} more</p>}
+    </section>
+  );
+}

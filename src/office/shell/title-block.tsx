@@ -1,0 +1,223 @@
+import { type ReactNode, useState } from 'react';
+import { Button, Dialog, DialogTrigger, Input, Label, Popover, TextField } from 'react-aria-components';
+import type { Derived } from '../../results/derived.ts';
+import { showClock, showDate, showText } from '../../results/show.ts';
+import { Figure, FigureText, Money } from '../figure.tsx';
+import { useShow } from '../person.ts';
+import type { JobSession, JobView } from '../session.ts';
+import { Asked } from '../why.tsx';
+import { changedSince } from './changes.ts';
+
+/** The foot of every sheet: what it costs, when it is ready, what changed. It never scrolls away. */
+export function TitleBlock({ session, view }: { session: JobSession; view: JobView }): ReactNode {
+  const { derived } = view;
+  return (
+    <footer className={view.behind ? 'foot behind' : 'foot'}>
+      {derived && <Offer derived={derived} />}
+      {derived && <Ready derived={derived} />}
+      {derived && <Weight derived={derived} />}
+      {derived && <ToBuy derived={derived} />}
+      <Changed session={session} view={view} />
+      <div className="cell end">
+        <span className="row">
+          <UndoRedo session={session} view={view} />
+        </span>
+        <em aria-live="polite">{savedWords(view)}</em>
+      </div>
+    </footer>
+  );
+}
+
+export function UndoRedo({ session, view }: { session: JobSession; view: JobView }): ReactNode {
+  return (
+    <>
+      <Button className="act" isDisabled={!view.state?.canUndo} onPress={() => void session.undo()}>
+        Undo
+      </Button>
+      <Button className="act" isDisabled={!view.state?.canRedo} onPress={() => void session.redo()}>
+        Redo
+      </Button>
+    </>
+  );
+}
+
+function savedWords(view: JobView): string {
+  if (view.saving === 'saving') return 'Saving';
+  if (view.saving === 'not saved') return 'Not saved';
+  const at = view.state?.savedAt;
+  if (!at) return '';
+  const local = new Date(at);
+  if (Number.isNaN(local.getTime())) return 'Saved';
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `Saved ${showClock(`T${two(local.getHours())}:${two(local.getMinutes())}`)}`;
+}
+
+function Offer({ derived: { price } }: { derived: Derived }): ReactNode {
+  return (
+    <div className="cell big">
+      <span>Offer</span>
+      <b>
+        <Asked figure="offer.total">
+          <Money minor={price.total} round />
+        </Asked>
+      </b>
+      <em>
+        likely; <Money minor={price.low} round /> to <Money minor={price.high} round />
+      </em>
+    </div>
+  );
+}
+
+function Ready({ derived: { days } }: { derived: Derived }): ReactNode {
+  const worked = days.days.filter(d => d.entries.length > 0).length;
+  const hours = { kind: 'number', value: Math.round(days.handsOnMinutes.likely / 6) / 10 } as const;
+  const late = days.deadline && !days.deadline.kept ? days.deadline.daysLate : 0;
+  return (
+    <div className="cell big">
+      <span>Ready</span>
+      <b>{days.finish.likely ? showDate(days.finish.likely, 'short') : 'not known'}</b>
+      {late > 0 ? (
+        <em className="late">
+          {late} {late === 1 ? 'day' : 'days'} after the deadline
+        </em>
+      ) : (
+        <em>
+          {worked} working {worked === 1 ? 'day' : 'days'}, <Figure of={hours} /> h at the bench
+        </em>
+      )}
+    </div>
+  );
+}
+
+/** Mass of the whole, and which parts have none known. */
+export function massOf(derived: Derived): { mass: number; unknown: number } {
+  let [mass, unknown] = [0, 0];
+  for (const group of derived.piece.groups) {
+    if (group.mass === null) unknown += group.instances.length;
+    else mass += group.mass * group.instances.length;
+  }
+  return { mass, unknown };
+}
+
+/** One person lifts up to 25 kg held close: common practice, the figure most guidance on lifting starts from. */
+const ONE_LIFTER = 25;
+
+function Weight({ derived }: { derived: Derived }): ReactNode {
+  const { mass, unknown } = massOf(derived);
+  return (
+    <div className="cell weight">
+      <span>Weight</span>
+      <b>
+        <Figure of={{ kind: 'mass', value: mass }} />
+      </b>
+      <em>
+        {unknown > 0
+          ? `${unknown} ${unknown === 1 ? 'part' : 'parts'} not known`
+          : mass <= ONE_LIFTER
+            ? 'one lifter'
+            : mass <= 2 * ONE_LIFTER
+              ? 'two lifters'
+              : 'more than two lifters'}
+      </em>
+    </div>
+  );
+}
+
+function ToBuy({ derived: { cutting } }: { derived: Derived }): ReactNode {
+  const pieces = cutting.buy.reduce((n, line) => n + line.quantity, 0);
+  return (
+    <div className="cell buy">
+      <span>To buy</span>
+      <b>{pieces === 0 ? 'nothing' : `${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`}</b>
+      <em>
+        {pieces === 0 ? (
+          'all is in the rack'
+        ) : (
+          <>
+            <Money minor={cutting.cost} />, {cutting.buy[0]!.item}
+          </>
+        )}
+      </em>
+    </div>
+  );
+}
+
+function Changed({ session, view }: { session: JobSession; view: JobView }): ReactNode {
+  const show = useShow();
+  const since = changedSince(view, show);
+  if (view.trouble)
+    return (
+      <div className="cell chg" role="alert">
+        <span>Not done</span>
+        <em className="trouble">{view.trouble}</em>
+      </div>
+    );
+  return (
+    <div className="cell chg">
+      <span>
+        {since ? `Since setting-out ${view.before?.kept.number}` : 'Not kept yet'}{' '}
+        <Keep session={session} view={view} />
+      </span>
+      <b>
+        {since?.first ? (
+          <span className="yours">
+            <FigureText text={since.first} />
+          </span>
+        ) : (
+          'nothing changed'
+        )}
+      </b>
+      <em>{since?.first ? <Difference view={view} more={since.more} /> : 'undo goes back step by step'}</em>
+    </div>
+  );
+}
+
+function Difference({ view, more }: { view: JobView; more: number }): ReactNode {
+  const show = useShow();
+  const [before, now] = [view.before?.derived, view.derived];
+  const rest = more > 0 ? `and ${more} more; ` : '';
+  if (!before || !now) return rest.replace('; ', '');
+  const by = now.price.total - before.price.total;
+  const money = showText({ kind: 'money', value: Math.abs(by) }, show);
+  const price = by === 0 ? 'same price' : `${by > 0 ? '+' : '\u2212'}${money}`;
+  const [from, to] = [before.days.finish.likely, now.days.finish.likely];
+  const date =
+    from === to ? 'no change of date' : `ready ${showDate(to, 'short')}, was ${showDate(from, 'short')}`;
+  return `${rest}${price}, ${date}`;
+}
+
+function Keep({ session, view }: { session: JobSession; view: JobView }): ReactNode {
+  const [name, setName] = useState('');
+  return (
+    <DialogTrigger>
+      <Button className="act small">Keep this setting-out</Button>
+      <Popover className="slip" placement="top start" offset={10}>
+        <Dialog aria-label="Keep this setting-out" className="slip-body">
+          {({ close }) => (
+            <form
+              onSubmit={event => {
+                event.preventDefault();
+                void session.keep(name.trim() || `Setting-out ${view.state?.settingOut}`);
+                setName('');
+                close();
+              }}
+            >
+              <TextField value={name} onChange={setName} autoFocus>
+                <Label className="quiet">What it is called, if anything</Label>
+                <Input
+                  className="line"
+                  placeholder={`Setting-out ${view.state?.settingOut}`}
+                  maxLength={200}
+                />
+              </TextField>
+              <p className="say">It is frozen as it stands; work goes on in the next.</p>
+              <Button type="submit" className="btn">
+                Keep setting-out {view.state?.settingOut}
+              </Button>
+            </form>
+          )}
+        </Dialog>
+      </Popover>
+    </DialogTrigger>
+  );
+}

@@ -1,0 +1,18 @@
+import { fileURLToPath } from 'node:url';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+/** Builds the drawing office into dist/office: files only, nothing inline, so that a strict policy holds. */
+export default defineConfig({
+  root: fileURLToPath(new URL('./src/office', import.meta.url)),
+  base: './',
+  plugins: [react()],
+  worker: { format: 'es' },
+  build: {
+    outDir: fileURLToPath(new URL('./dist/office', import.meta.url)),
+    emptyOutDir: true,
+    target: 'es2023',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+});
