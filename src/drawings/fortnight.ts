@@ -181,6 +181,9 @@ function waitStrips(
 ): Item[] {
   const { px, text } = manner;
   const y = top + 14 * px;
+  const busy = blocks(job.plan)
+    .filter(b => inside(b.start, scale, count))
+    .map(b => ({ from: scale.x(b.start), to: scale.x(b.end) }));
   return job.plan.waits.flatMap((wait): Item[] => {
     const end = dayNumber(wait.end) - scale.first;
     if (end < 0 || !(inside(wait.start, scale, count) || dayNumber(wait.start) < scale.first)) return [];
@@ -194,13 +197,14 @@ function waitStrips(
     ];
     const word = { clamp: 'glue', dry: 'dry', cure: 'cures', rest: 'rests', delivery: 'comes' }[wait.what];
     const size = text * 1.05;
+    const bare = widestGap(a, b, busy);
     return [
       ...diagonals(box, 4.5 * px, 'waste'),
       line([a, y], [b, y], { stroke: 'edge' }),
       line([b, y - 5 * px], [b, y + 5 * px], { stroke: 'edge' }),
-      ...(textWidth(word, size) + 14 * px < b - a
+      ...(textWidth(word, size) + 10 * px < bare.to - bare.from
         ? [
-            words([(a + b) / 2, y + size * 0.35], word, {
+            words([(bare.from + bare.to) / 2, y + size * 0.35], word, {
               size,
               anchor: 'middle',
               face: 'remark',
@@ -211,6 +215,23 @@ function waitStrips(
         : []),
     ];
   });
+}
+
+interface Span {
+  from: number;
+  to: number;
+}
+
+/** The widest stretch of a-b that no busy span covers; `busy` in ascending order. */
+function widestGap(a: number, b: number, busy: readonly Span[]): Span {
+  let best: Span = { from: a, to: a };
+  let from = a;
+  for (const span of [...busy, { from: b, to: b }]) {
+    const to = Math.min(span.from, b);
+    if (to - from > best.to - best.from) best = { from, to };
+    from = Math.max(from, span.to);
+  }
+  return best;
 }
 
 interface Block {

@@ -41,9 +41,16 @@ export function layoutDrawing(use: StockUse, options: LayoutOptions): DisplayLis
   const across = use.round ? use.thickness : use.width;
   const deep = Math.max(across * scale, 6 * px);
   const low = deep < text * 1.6;
-  const sheet: Sheet = { x: 8 * px, y: (low ? text * 1.5 : 0) + 2 * px, deep, low, options, use };
-  const length = use.length * scale;
   const rods = use.kind === 'sheet';
+  const sheet: Sheet = {
+    x: text * 0.9 + 3 * px,
+    y: (low ? text * 1.5 : rods ? text * 0.7 : 0) + 2 * px,
+    deep,
+    low,
+    options,
+    use,
+  };
+  const length = use.length * scale;
   const rodTop = sheet.y + deep + 8 * px;
   const items: Item[] = [
     ...stock(sheet),
@@ -80,7 +87,9 @@ export function layoutDrawing(use: StockUse, options: LayoutOptions): DisplayLis
 
 /** Width a layout takes at `scale`, so that a page can choose one scale for all. */
 export const layoutOverhang = (use: StockUse, manner: Manner): number =>
-  use.kind === 'sheet' ? 52 * manner.px + manner.text * 3 : 18 * manner.px;
+  manner.text * 0.9 +
+  3 * manner.px +
+  (use.kind === 'sheet' ? 44 * manner.px + manner.text * 3 : 10 * manner.px);
 
 function stock({ x, y, deep, options, use }: Sheet): Item[] {
   const length = use.length * options.scale;

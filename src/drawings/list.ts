@@ -76,8 +76,8 @@ export interface CircleItem extends Look, Tag {
   radius: number;
 }
 
-/** `figures` is the sans of figures and tables; `words` the serif; `remark` its italic. */
-export type Face = 'figures' | 'words' | 'remark';
+/** `figures` is the sans of figures and tables, `big` its narrow cut for large figures; `words` the serif; `remark` its italic. */
+export type Face = 'figures' | 'big' | 'words' | 'remark';
 
 export interface TextRun {
   text: string;

@@ -45,6 +45,9 @@ export const list = (
   items: Item[],
 ): DisplayList => ({ unit: manner.unit, width, height, title, weight: manner.weight, items });
 
+/** Ground kept clear on each side of words on hatch, in their own size. */
+export const CLEAR_PAD = 0.22;
+
 const NARROW = new Set("ijlI.,:;'|!()[] ftr\u202f");
 const WIDE = new Set('mwMW\u00d7@%');
 

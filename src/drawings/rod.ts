@@ -154,6 +154,8 @@ export function standingRod(options: RodOptions): Item[] {
     spreadLabels(
       stations.map(s => up(s.at)),
       manner.text * 1.22,
+      y - manner.text * 0.4,
+      y + length + manner.text * 0.8,
     );
   const figures = Math.max(0, ...stations.map(s => s.label.length)) * manner.text * 0.53;
   return [...items, ...stations.flatMap((s, i) => standingLabel(s, up(s.at), places[i]!, figures, options))];

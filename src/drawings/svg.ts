@@ -1,5 +1,5 @@
 import type { Command, DisplayList, Item, Look, Point, TextItem } from './list.ts';
-import { textWidth } from './manner.ts';
+import { CLEAR_PAD, textWidth } from './manner.ts';
 import { dashes, PAPER_INK, type Palette, SCREEN, WEIGHTS } from './palette.ts';
 
 /** An SVG element as plain data: a screen makes elements of it, a file a string. */
@@ -118,6 +118,7 @@ function look(item: Look, { list, palette }: Hand): Record<string, string> {
 }
 
 const FONT = {
+  big: 'var(--figures,"Encode Sans Variable","Encode Sans",sans-serif)',
   figures: 'var(--figures,"Encode Sans Variable","Encode Sans",sans-serif)',
   words: 'var(--text,"Source Serif 4 Variable","Source Serif 4",serif)',
   remark: 'var(--text,"Source Serif 4 Variable","Source Serif 4",serif)',
@@ -132,7 +133,7 @@ function drawText(item: TextItem, { palette }: Hand, tags: Record<string, string
       (sum, r) => sum + textWidth(r.text, item.size * (r.size ?? 1), r.strong),
       0,
     );
-    const pad = item.size * 0.35;
+    const pad = item.size * CLEAR_PAD;
     const left = item.anchor === 'start' ? x : item.anchor === 'end' ? x - width : x - width / 2;
     nodes.push(
       node('rect', {
@@ -167,6 +168,7 @@ function drawText(item: TextItem, { palette }: Hand, tags: Record<string, string
         'font-family': FONT[item.face],
         'font-size': tidy(item.size),
         ...(item.face === 'figures' ? { 'font-stretch': '82%', 'font-variant-numeric': 'tabular-nums' } : {}),
+        ...(item.face === 'big' ? { 'font-stretch': '76%', 'font-variant-numeric': 'tabular-nums' } : {}),
         ...(item.face === 'remark' ? { 'font-style': 'italic' } : {}),
       },
       children,

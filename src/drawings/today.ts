@@ -66,7 +66,7 @@ export function todayRod(day: Day, options: TodayOptions): DisplayList {
     top + two * 0.3,
     top + length - two * 0.3,
   );
-  day.entries.forEach((entry, i) => items.push(...entryItems(entry, places[i]!, { x, y, options })));
+  items.push(...day.entries.flatMap((entry, i) => entryItems(entry, places[i]!, { x, y, options })));
   items.push(...clockLabels(day, x, y, manner));
   items.push(rect(x, top, wide, length, { stroke: 'outline' }));
   const now = options.now === undefined ? Number.NaN : minutesOf(options.now);

@@ -47,8 +47,10 @@ export function waitsDrawing(rows: readonly WaitRow[], options: WaitsOptions): D
   const items: Item[] = [];
   for (let day = dayNumber(options.from) + 1; day <= dayNumber(options.to); day++) {
     const at = x(`${isoDay(day)}T00:00`);
+    items.push(line([at, head - text * 0.4], [at, foot], { stroke: 'thin', tone: 'rule' }));
+    // The label of now wins over that of a day beside it.
+    if (options.now !== undefined && Math.abs(at - x(options.now)) < text * 6) continue;
     items.push(
-      line([at, head - text * 0.4], [at, foot], { stroke: 'thin', tone: 'rule' }),
       words([at, text], showDate(isoDay(day), 'short').split(' ').slice(0, 2).join(' '), {
         size: text,
         anchor: 'middle',

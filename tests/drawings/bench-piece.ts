@@ -62,6 +62,7 @@ const part = (
     cuts,
     mirrored: false,
     grain: 'length',
+    loose: false,
     show: true,
   };
 };

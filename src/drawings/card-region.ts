@@ -1,0 +1,121 @@
+import type { CardDrawing, CardRegion } from '../results/setups.ts';
+import type { Plot } from './card-plot.ts';
+import { diagonals, endGrain, faceHatch, layersOf, longGrain, sheetEdge } from './hatch.ts';
+import { type Item, type Look, type Point, polygon, polyline, words } from './list.ts';
+import { textWidth } from './manner.ts';
+import { seedOf } from './seeded.ts';
+
+const ORDER: CardRegion['what'][] = [
+  'table',
+  'backing',
+  'fence',
+  'stop',
+  'jig',
+  'work',
+  'keep',
+  'waste',
+  'second waste',
+  'tool',
+];
+
+export const paintOrder = (regions: readonly CardRegion[]): CardRegion[] =>
+  [...regions].sort((p, q) => ORDER.indexOf(p.what) - ORDER.indexOf(q.what));
+
+export function drawRegion(region: CardRegion, card: CardDrawing, plot: Plot): Item[] {
+  const { manner, id } = plot.options;
+  const { px } = manner;
+  const edge = (a: number): number => Math.min(plot.options.width, Math.max(0, plot.x(a)));
+  const [x0, x1] = [edge(region.a.from), edge(region.a.to)].sort((p, q) => p - q) as [number, number];
+  const [y0, y1] = [plot.y(region.h.to), plot.y(region.h.from)];
+  const box: Point[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+  const outline: Look = { stroke: 'outline' };
+  const seed = seedOf(`${id} ${region.what}`);
+  const upright = { corner: [x0, y1] as Point, along: [0, y0 - y1] as Point, across: [x1 - x0, 0] as Point };
+  const flat = { corner: [x0, y0] as Point, along: [x1 - x0, 0] as Point, across: [0, y1 - y0] as Point };
+  const label = regionLabel(region, x0, y0, x1, y1, plot);
+  switch (region.what) {
+    case 'work': {
+      const field = card.grain === 'across' ? flat : upright;
+      const grain =
+        card.grain === 'end-on'
+          ? endGrain({ ...flat, seed, gap: 5 * px })
+          : longGrain({ ...field, seed, gap: 6 * px });
+      return [
+        polygon(box, { wash: card.grain === 'end-on' ? 'timber-end' : 'timber' }),
+        ...grain,
+        polygon(box, outline),
+        ...label,
+      ];
+    }
+    case 'keep':
+      return label;
+    case 'waste':
+      return [
+        polygon(box, { wash: 'waste' }),
+        ...diagonals(box, 6 * px, 'waste', false),
+        polygon(box, { stroke: 'edge' }),
+        ...label,
+      ];
+    case 'second waste':
+      return [polygon(box, { stroke: 'hidden' }), ...label];
+    case 'jig':
+    case 'backing': {
+      const tall = y1 - y0 > x1 - x0;
+      const thick = (tall ? x1 - x0 : y1 - y0) / plot.scale;
+      return [
+        polygon(box, { wash: 'board' }),
+        ...sheetEdge({ ...(tall ? upright : flat), seed, gap: 4 * px }, layersOf(thick)),
+        polygon(box, outline),
+        ...label,
+      ];
+    }
+    case 'tool':
+      return [
+        polygon(box, { wash: 'sheet' }),
+        ...diagonals(box, 4 * px, 'metal'),
+        polygon(box, outline),
+        ...label,
+      ];
+    case 'table':
+      return [
+        polygon(box, { wash: 'metal' }),
+        ...diagonals(box, 7 * px, 'metal'),
+        polyline([box[0]!, box[1]!], outline),
+        ...label,
+      ];
+    default:
+      return [
+        polygon(box, { wash: 'metal' }),
+        ...faceHatch('metal', { ...flat, seed, gap: 6 * px }),
+        polygon(box, outline),
+        ...label,
+      ];
+  }
+}
+
+/** The name of a region inside it, lying or standing, else left out: the rod names it too. */
+function regionLabel(region: CardRegion, x0: number, y0: number, x1: number, y1: number, plot: Plot): Item[] {
+  if (!region.label) return [];
+  const { manner } = plot.options;
+  const size = manner.text;
+  const wide = textWidth(region.label, size) + size;
+  const clear =
+    region.what === 'work' || region.what === 'keep'
+      ? plot.options.manner.unit === 'mm'
+        ? ('sheet' as const)
+        : ('timber' as const)
+      : ('sheet' as const);
+  const middle: Point = [(x0 + x1) / 2, (y0 + y1) / 2];
+  if (x1 - x0 > wide && y1 - y0 > size * 1.3)
+    return [words([middle[0], middle[1] + size * 0.35], region.label, { size, anchor: 'middle', clear })];
+  if (y1 - y0 > wide && x1 - x0 > size * 1.2)
+    return [
+      words([middle[0] + size * 0.35, middle[1]], region.label, { size, anchor: 'middle', turn: -90, clear }),
+    ];
+  return [];
+}
