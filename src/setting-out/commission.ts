@@ -6,6 +6,7 @@ import { parseMinutes } from '../quantities/time.ts';
 import type { Commission, FinishRecipe, FinishStep, Site } from '../results/commission.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import type { Instance } from '../results/piece.ts';
+import type { BoughtIn } from '../results/price.ts';
 import { copyFromId } from './copies.ts';
 import { enteredFigure } from './entered.ts';
 import type { FinishDocument, JobDocument } from './schema.ts';
@@ -171,4 +172,18 @@ function readFinish(
         }
       : {}),
   };
+}
+
+/** Bought-in parts with what the setting-out says they cost; null where it says nothing. */
+export function readBoughtIn(document: JobDocument, instances: Instance[]): { boughtIn: BoughtIn[]; faults: Fault[] } {
+  const faults: Fault[] = [];
+  const boughtIn = Object.entries(document.parts ?? {})
+    .filter(([, p]) => p.kind === 'bought-in')
+    .map(([part, p]) => ({
+      part,
+      name: p.name ?? part,
+      quantity: instances.filter(i => i.part === part).length,
+      price: p.price === undefined ? null : money(`parts.${part}.price`, p.price, faults),
+    }));
+  return { boughtIn, faults };
 }

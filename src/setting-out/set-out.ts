@@ -5,8 +5,9 @@ import type { Commission } from '../results/commission.ts';
 import type { ParameterValue } from '../results/derived.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import type { Instance, Piece } from '../results/piece.ts';
+import type { BoughtIn } from '../results/price.ts';
 import { makeAssemblies } from './assemblies.ts';
-import { otherFigures, readCommission } from './commission.ts';
+import { otherFigures, readBoughtIn, readCommission } from './commission.ts';
 import { isBare } from './entered.ts';
 import { buildGraph, parameterKind, parameterParts } from './graph.ts';
 import { type GroupContext, groupParts } from './groups.ts';
@@ -20,6 +21,7 @@ export interface SetOut {
   piece: Piece;
   commission: Commission;
   parameters: ParameterValue[];
+  boughtIn: BoughtIn[];
   /** The graph itself, for "why"; it never crosses a worker boundary. */
   book: FigureBook;
   faults: Fault[];
@@ -36,6 +38,7 @@ export function setOut(document: JobDocument, catalogue: JointCatalogue, context
   const joints = made.map(m => m.joint);
   const { assemblies, faults: assemblyFaults } = makeAssemblies(document, instances, joints);
   const { commission, faults: commissionFaults } = readCommission(document, instances, book);
+  const { boughtIn, faults: priceFaults } = readBoughtIn(document, instances);
   for (const recipe of commission.finishes)
     for (const instance of instances)
       if (recipe.instances.includes(instance.id)) instance.finish ??= recipe.id;
@@ -50,11 +53,13 @@ export function setOut(document: JobDocument, catalogue: JointCatalogue, context
     ...featureFaults,
     ...assemblyFaults,
     ...commissionFaults,
+    ...priceFaults,
     ...limitFaults(document, book),
   ]);
   return {
     piece: { instances, groups, joints, assemblies, bounds: boundsOfAll(instances), faults },
     commission,
+    boughtIn,
     parameters: parameterValues(document, book),
     book,
     faults,

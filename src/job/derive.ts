@@ -1,0 +1,70 @@
+import { runChecks } from '../checks/index.ts';
+import { planCutting } from '../cutting/plan-cutting.ts';
+import { planDays } from '../days/plan-days.ts';
+import { JOINT_CATALOGUE } from '../joints/index.ts';
+import { priceJob } from '../money/index.ts';
+import { planOperations } from '../operations/plan-operations.ts';
+import { materialDensity } from '../reference/materials.ts';
+import type { Derived } from '../results/derived.ts';
+import type { Effort } from '../results/solver.ts';
+import type { Why } from '../results/why.ts';
+import { planSetUps } from '../setups/plan-set-ups.ts';
+import type { JobDocument } from '../setting-out/schema.ts';
+import { setOut } from '../setting-out/set-out.ts';
+import type { Workshop } from '../workshop/workshop.ts';
+import { overruled } from './overruled.ts';
+import { whyOf } from './why.ts';
+
+export interface DeriveOptions {
+  /** ISO date: the start of work where the job names none. */
+  today: string;
+  effort?: Effort;
+}
+
+export interface Deriving {
+  derived: Derived;
+  /** Explains a figure by its path; undefined for a path that names none. */
+  why(figure: string): Why | undefined;
+}
+
+/** Iterations that keep a shop-size job well under the budget of design section 10. */
+export const FIRST_LOOK: Effort = { seed: 1, iterations: 120 };
+
+/**
+ * Everything that follows from a job and a workshop, in the order of design section 1. Synchronous, without
+ * kernels, clock or chance: the same on the command line, on the server and in the browser.
+ */
+export function deriveJob(document: JobDocument, workshop: Workshop, options: DeriveOptions): Deriving {
+  const effort = options.effort ?? FIRST_LOOK;
+  const { piece, commission, parameters, boughtIn, book, faults } = setOut(document, JOINT_CATALOGUE, {
+    allowances: workshop.allowances,
+    density,
+  });
+  const { operations, faults: orderFaults } = planOperations(piece, commission, workshop);
+  const cutting = planCutting(piece, operations, workshop, effort);
+  const setups = planSetUps(piece, operations, workshop, effort);
+  const start = `${commission.start ?? options.today}T08:00`;
+  const days = planDays(operations, setups, workshop, { start, ...(commission.deadline ? { deadline: commission.deadline } : {}) }, effort);
+  const found = { piece, commission, operations, cutting, setups, days, workshop };
+  const checks = overruled(runChecks(found), document.overruled ?? {});
+  const price = priceJob({ ...found, boughtIn });
+  const derived: Derived = {
+    title: document.title,
+    parameters,
+    piece,
+    operations,
+    cutting,
+    setups,
+    days,
+    checks,
+    price,
+    faults: [...faults, ...orderFaults],
+  };
+  return { derived, why: figure => whyOf(figure, { derived, book, commission, workshop, boughtIn }) };
+}
+
+/** Middle of the band the tables give; the workshop's scales win where a mass is entered. */
+function density(material: string): number | undefined {
+  const found = materialDensity(material);
+  return found && (found.densityKgM3.low + found.densityKgM3.high) / 2;
+}
