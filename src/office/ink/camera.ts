@@ -42,13 +42,19 @@ export interface Sheet {
   width: number;
   height: number;
   small: boolean;
+  /** No rods stand beside the piece. */
+  bare?: boolean;
 }
 
 /** An axis seen nearly end-on still gets this much rod. */
 export const LEAST_ROD = 48;
 
-export const ROOM = (small: boolean): Room =>
-  small ? { left: 18, right: 18, top: 16, bottom: 110 } : { left: 190, right: 92, top: 52, bottom: 118 };
+const roomFor = ({ small, bare }: Sheet): Room =>
+  bare
+    ? { left: 24, right: 24, top: 24, bottom: 24 }
+    : small
+      ? { left: 18, right: 18, top: 16, bottom: 110 }
+      : { left: 190, right: 92, top: 52, bottom: 118 };
 
 export const project = (camera: Camera, p: Vec3): Spot => {
   const d = sub(p, camera.centre);
@@ -63,13 +69,14 @@ export function cameraFor(stance: Stance, bounds: Box, sheet: Sheet, zoom = 1): 
   const az = (stance.azimuth * Math.PI) / 180;
   const el = (stance.elevation * Math.PI) / 180;
   const [c, s, ce, se] = [Math.cos(az), Math.sin(az), Math.cos(el), Math.sin(el)];
-  const room = ROOM(sheet.small);
+  const room = roomFor(sheet);
   const size = sub(bounds.max, bounds.min);
   const wide = size.x * Math.abs(c);
   const deep = size.y * Math.abs(s);
   const tall = size.z * Math.abs(ce) + (size.x * Math.abs(s) + size.y * Math.abs(c)) * Math.abs(se);
   const free = sheet.width - room.left - room.right;
-  const [across, extra] = sheet.small ? [free / (wide + deep), 0] : acrossScale(wide, deep, free);
+  const [across, extra] =
+    sheet.small || sheet.bare ? [free / (wide + deep), 0] : acrossScale(wide, deep, free);
   const scale = Math.min(across, (sheet.height - room.top - room.bottom) / tall) * zoom;
   const side = (deep < wide ? 1 : -1) * (s * c >= 0 ? 1 : -1);
   const x = (room.left + sheet.width - room.right) / 2 - (side * Math.min(Math.max(extra, 0), LEAST_ROD)) / 2;

@@ -1,16 +1,16 @@
 import { hull } from '../../drawings/clip.ts';
 import type { Box } from '../../geometry/box.ts';
-import type { Vec3 } from '../../geometry/vector.ts';
+import { AXES, add, type Vec3, ZERO } from '../../geometry/vector.ts';
 import type { Instance, Piece } from '../../results/piece.ts';
 import { analyse } from './analyse.ts';
 import { boxMesh } from './box-mesher.ts';
-import { type Camera, cameraFor, type Sheet, STANCES, type Stance } from './camera.ts';
+import { type Camera, cameraFor, project, type Sheet, STANCES, type Stance } from './camera.ts';
 import { InkView } from './ink-view.ts';
 import { type LabelPlace, placeLabel } from './label.ts';
 import { type Overlay, overlay, type Picked } from './overlay.ts';
 import { corner, type Mesher, type PartMesh } from './part-mesh.ts';
 import { mainStations, partStations, type Station } from './stations.ts';
-import { labelSvg } from './svg.ts';
+import { labelSvg, markSvg } from './svg.ts';
 import { offsetsAt, spreadBounds, type TakingApart, takingApart } from './take-apart.ts';
 
 /** What the picked part is called on the sheet. */
@@ -45,6 +45,7 @@ export class Stage {
   private parts: PartMesh[] = [];
   private main: Record<'x' | 'y' | 'z', Station[]> = { x: [], y: [], z: [] };
   private steps: TakingApart[] = [];
+  private marks = new Map<string, string>();
   private sheet: Sheet = { width: 0, height: 0, small: false };
   private stance: Stance = STANCES.turned;
   private share = 0;
@@ -104,6 +105,7 @@ export class Stage {
       piece.bounds,
     );
     this.steps = takingApart(piece);
+    this.marks = new Map(piece.groups.flatMap(g => g.instances.map(i => [i, g.mark] as const)));
     this.ink.load(this.parts);
     this.settle();
   }
@@ -181,28 +183,38 @@ export class Stage {
     if (!piece || sheet.width === 0 || this.parts.length === 0) return;
     const offsets = offsetsAt(this.steps, this.share);
     this.bounds = spreadBounds(piece, offsets);
-    const camera = cameraFor(this.stance, this.bounds, sheet);
+    const camera = cameraFor(this.stance, this.bounds, { ...sheet, bare: offsets.size > 0 });
     this.ink.states(new Set(this.picked ? [this.picked.instance] : []), offsets);
     this.ink.look(camera, this.bounds);
     this.ink.draw();
-    const drawn = this.overlay(piece, camera, offsets);
-    const label = rest && this.picked && !sheet.small ? this.label(this.picked) : '';
+    const apart = offsets.size > 0;
+    const drawn = apart ? { under: '', over: this.markLabels(camera, offsets) } : this.overlay(piece, camera);
+    const label = rest && this.picked && !apart && !sheet.small ? this.label(this.picked) : '';
     this.elements.under.innerHTML = drawn.under;
     this.elements.over.innerHTML = drawn.over + label;
   }
 
-  private overlay(piece: Piece, camera: Camera, offsets: ReadonlyMap<string, Vec3>): Overlay {
+  private overlay(piece: Piece, camera: Camera): Overlay {
     const part = this.parts.find(p => p.instance === this.picked?.instance);
-    // A part that is drawn away from its place has no stations to show.
-    const moved = part !== undefined && offsets.has(part.instance);
     return overlay({
       camera,
       bounds: piece.bounds,
       main: this.main,
-      picked: part && this.picked && !moved ? pickedOf(part, this.picked, piece.bounds.min.z) : undefined,
+      picked: part && this.picked ? pickedOf(part, this.picked, piece.bounds.min.z) : undefined,
       sheet: this.sheet,
       figure: this.figure,
     });
+  }
+
+  /** Taken apart, nothing stands on the floor any more: the rods give way and each part shows its mark. */
+  private markLabels(camera: Camera, offsets: ReadonlyMap<string, Vec3>): string {
+    return this.parts
+      .map(part => {
+        const middle = middleOf(part);
+        const spot = project(camera, add(middle, offsets.get(part.instance) ?? ZERO));
+        return markSvg(spot, this.marks.get(part.instance) ?? '', part.instance === this.picked?.instance);
+      })
+      .join('');
   }
 
   private label(picked: PickedName): string {
@@ -250,4 +262,16 @@ function pickedOf(part: PartMesh, name: PickedName, floor: number): Picked {
     stations: { x: partStations(part, 'x'), y: partStations(part, 'y'), z: partStations(part, 'z') },
     shadow: [hull(points).map(([x, y]) => ({ x, y, z: floor }))],
   };
+}
+
+function middleOf(part: PartMesh): Vec3 {
+  const [low, high] = [corner(part, 0), corner(part, 0)];
+  for (let i = 1; i < part.positions.length / 3; i++) {
+    const p = corner(part, i);
+    for (const k of AXES) {
+      low[k] = Math.min(low[k], p[k]);
+      high[k] = Math.max(high[k], p[k]);
+    }
+  }
+  return { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2, z: (low.z + high.z) / 2 };
 }

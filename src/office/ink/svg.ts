@@ -59,3 +59,7 @@ export function labelSvg(place: LabelPlace, title: string, size: string): string
     `<g class="halo">${word(title, 13)}${word(size, 29)}</g>`
   );
 }
+
+/** The mark of a part, on the part. */
+export const markSvg = (spot: Spot, mark: string, picked: boolean): string =>
+  `<g class="halo"><text class="${picked ? 'p' : 'b'}" x="${px(spot[0])}" y="${px(spot[1] + 4.5)}" text-anchor="middle">${escaped(mark)}</text></g>`;

@@ -19,7 +19,7 @@ export function SetUpsPage({ id, derived }: { id: string; derived: Derived }): R
       <p className="lead">
         {setups.length === 0
           ? 'No set-ups yet.'
-          : `${setups.length} set-ups, ${formatMinutes(change)} of changing over; part by part it would be ${formatMinutes(partByPart)}.`}
+          : `${setups.length} ${setups.length === 1 ? 'set-up' : 'set-ups'}, ${formatMinutes(change)} of changing over; part by part it would be ${formatMinutes(partByPart)}.`}
       </p>
       {unmade.length > 0 && (
         <ul className="unmade">

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useLayoutEffect, useRef } from 'react';
 import { JOB_PAGES, type JobPage, jobAddress, PAGE_NAMES } from '../route.ts';
 import type { JobView } from '../session.ts';
 import { ShowMenu } from './show-menu.tsx';
@@ -15,6 +15,13 @@ export function JobHead({
   title: string;
   view: JobView;
 }): ReactNode {
+  const nav = useRef<HTMLElement>(null);
+  // On a narrow screen the pages scroll sideways: the one you are on comes into sight.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it does so for every page
+  useLayoutEffect(() => {
+    const on = nav.current?.querySelector<HTMLElement>('[aria-current]');
+    if (on && nav.current) nav.current.scrollLeft = on.offsetLeft - nav.current.clientWidth / 3;
+  }, [page]);
   const number = view.document?.number;
   const commission = typeof number === 'string' || typeof number === 'number' ? `Commission ${number}, ` : '';
   return (
@@ -29,7 +36,7 @@ export function JobHead({
           {commission ? 'setting-out' : 'Setting-out'} {view.state?.settingOut}
         </span>
       </div>
-      <nav aria-label="Pages of this job">
+      <nav ref={nav} aria-label="Pages of this job">
         {JOB_PAGES.map(p => (
           <a key={p} href={jobAddress(id, p)} aria-current={p === page ? 'page' : undefined}>
             {PAGE_NAMES[p]}

@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest';
+import { applyEdit, type EditOperation, type JsonObject } from '../../src/job/edits.ts';
+import { type Deriver, type JobState, type OfficeApi, Refusal } from '../../src/office/ports.ts';
+import { JobSession } from '../../src/office/session.ts';
+import type { Derived } from '../../src/results/derived.ts';
+import { derived } from './fixtures/derived.ts';
+
+const FIRST: JsonObject = { title: 'Porch bench', parameters: { length: 1380, bar: 16 } };
+
+const operations = (id: string, value: number): EditOperation[] => [{ path: ['parameters', id], value }];
+const lengthOf = (document: JsonObject | undefined): unknown =>
+  (document?.parameters as JsonObject | undefined)?.length;
+
+/** A store in memory that refuses what is made on an older version, and what it is told to refuse. */
+function desk() {
+  let state: JobState = {
+    id: 'bench',
+    document: FIRST,
+    version: 1,
+    settingOut: 1,
+    canUndo: false,
+    canRedo: false,
+    createdAt: '',
+    savedAt: '',
+  };
+  const log: JsonObject[] = [];
+  const asked = { refuse: false, bases: [] as number[] };
+  const api = {
+    job: async () => state,
+    workshop: async () => ({}),
+    lastKept: async () => undefined,
+    edit: async (_id: string, base: number, ops: readonly EditOperation[]) => {
+      asked.bases.push(base);
+      if (asked.refuse) throw new Refusal('parameters.length: it is too long; write less');
+      if (base !== state.version) throw new Refusal('stale');
+      const applied = applyEdit(state.document, { operations: ops });
+      if (!applied.ok) throw new Refusal('faults', applied.faults);
+      log.push(state.document);
+      state = { ...state, document: applied.document, version: base + 1, canUndo: true };
+      return state;
+    },
+    undo: async (_id: string, base: number) => {
+      state = {
+        ...state,
+        document: log.pop() ?? FIRST,
+        version: base + 1,
+        canUndo: log.length > 0,
+        canRedo: true,
+      };
+      return state;
+    },
+  } as unknown as OfficeApi;
+  const deriver: Deriver = {
+    derive: async document => ({ ...derived, title: String(lengthOf(document)) }) as Derived,
+    compare: async () => derived,
+    why: async () => undefined,
+    close: () => undefined,
+  };
+  return { session: new JobSession('bench', { api, deriver, today: () => '2026-11-25' }), asked };
+}
+
+const settled = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 5));
+
+describe('an open job', () => {
+  test('shows results of the saved document', async () => {
+    const { session } = desk();
+    await session.open();
+    await settled();
+    expect(session.snapshot()).toMatchObject({ behind: false, saving: 'saved' });
+    expect(session.snapshot().derived?.title).toBe('1380');
+  });
+
+  test('results follow while typing, and nothing is saved', async () => {
+    const { session, asked } = desk();
+    await session.open();
+    session.preview(operations('length', 1400));
+    await settled();
+    expect(session.snapshot().derived?.title).toBe('1400');
+    expect(session.snapshot().state?.version).toBe(1);
+    session.settle();
+    await settled();
+    expect(session.snapshot().derived?.title).toBe('1380');
+    expect(asked.bases).toEqual([]);
+  });
+
+  test('edits made in a row are saved one on the other', async () => {
+    const { session, asked } = desk();
+    await session.open();
+    const saves = [1390, 1400, 1410].map(n => session.commit(operations('length', n)));
+    expect(lengthOf(session.snapshot().document)).toBe(1410);
+    expect(session.snapshot().saving).toBe('saving');
+    await Promise.all(saves);
+    await settled();
+    expect(asked.bases).toEqual([1, 2, 3]);
+    expect(session.snapshot()).toMatchObject({ saving: 'saved', trouble: undefined });
+    expect(lengthOf(session.snapshot().state?.document)).toBe(1410);
+  });
+
+  test('a refused edit says why and the screen goes back to what is kept', async () => {
+    const { session, asked } = desk();
+    await session.open();
+    asked.refuse = true;
+    await session.commit(operations('length', 9000));
+    await settled();
+    expect(session.snapshot().saving).toBe('not saved');
+    expect(session.snapshot().trouble).toContain('write less');
+    expect(lengthOf(session.snapshot().document)).toBe(1380);
+    asked.refuse = false;
+    await session.commit(operations('length', 1400));
+    expect(session.snapshot()).toMatchObject({ saving: 'saved', trouble: undefined });
+  });
+
+  test('undo takes back the last edit', async () => {
+    const { session } = desk();
+    await session.open();
+    await session.commit(operations('length', 1400));
+    await session.undo();
+    await settled();
+    expect(session.snapshot().derived?.title).toBe('1380');
+    expect(session.snapshot().state?.canRedo).toBe(true);
+  });
+});
