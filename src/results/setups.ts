@@ -47,6 +47,8 @@ export interface Run {
   lays?: Lay[];
   /** Stations along the cut from the lay's `end`: centres of holes, or none. */
   stations?: number[];
+  /** Where a marked-out cut begins and ends along its run, from the lay's `end`; stops are settings instead. */
+  along?: { from: number; to: number };
 }
 
 /** What the tool takes away, in the card's own figures: enough to repeat the cut on paper. */

@@ -1,0 +1,110 @@
+import type { SolverStatus } from '../../results/solver.ts';
+import { lagrangianBound } from './bound.ts';
+import { checkOrder } from './check-order.ts';
+import { layered } from './exact.ts';
+import { iterate } from './iterate.ts';
+import { seeded } from './random.ts';
+import { closePrecedence, mustPrecede, type Precedence, type Sop, sharpen } from './sop.ts';
+
+export interface SopLimit {
+  seed: number;
+  /** Shakes of the local search. */
+  iterations: number;
+  /** Rounds of the Lagrangian bound. */
+  rounds: number;
+  /** Layer width and states of the exact search. */
+  width: number;
+  states: number;
+  /** A clock or an abort, where the caller has one; counts rule otherwise. */
+  stop?: () => boolean;
+  /** Share of the time for local search that is gone, 0 to 1. */
+  gone?: () => number;
+  searchStop?: () => boolean;
+}
+
+export interface SopResult {
+  order: number[];
+  value: number;
+  bound: number;
+  status: SolverStatus;
+}
+
+const GRAINS = [1, 0.5, 0.25, 0.1, 0.05];
+
+/** Least step between two values of whole or evenly divided costs; 1e-6 when there is none. */
+export function grainOf(cost: Float64Array): number {
+  for (const grain of GRAINS)
+    if (cost.every(c => Math.abs(c / grain - Math.round(c / grain)) < 1e-7)) return grain;
+  return 1e-6;
+}
+
+/** The node that comes after all others, or undefined. */
+function endOf(n: number, precedence: Precedence): number | undefined {
+  for (let v = 1; v < n; v++) {
+    let all = true;
+    for (let u = 1; u < n && all; u++) if (u !== v && !mustPrecede(precedence, u, v)) all = false;
+    if (all) return v;
+  }
+  return undefined;
+}
+
+/** The same problem with a last node that costs nothing to reach. */
+function withEnd(sop: Sop): Sop {
+  const n = sop.n + 1;
+  const cost = new Float64Array(n * n);
+  for (let u = 0; u < sop.n; u++) for (let v = 0; v < sop.n; v++) cost[u * n + v] = sop.cost[u * sop.n + v]!;
+  const all = Array.from({ length: sop.n - 1 }, (_, i) => i + 1);
+  return { n, cost, before: [...sop.before, all] };
+}
+
+/**
+ * Best order found, with a bound and what may be claimed. Local search first, then the Lagrangian bound, then, up
+ * to 64 nodes, the layered exact search. The value is the checker's own.
+ * @throws Contradiction when the precedences contradict each other
+ */
+export function solveSop(given: Sop, limit: SopLimit): SopResult {
+  if (given.n === 1) return { order: [0], value: 0, bound: 0, status: 'proved best' };
+  const first = closePrecedence(given.n, given.before);
+  const ending = given.n === 2 ? 1 : endOf(given.n, first);
+  const sop = ending === undefined ? withEnd(given) : given;
+  const end = ending ?? given.n;
+  const precedence = ending === undefined ? closePrecedence(sop.n, sop.before) : first;
+  const grain = grainOf(sop.cost);
+  const sharp = sharpen(sop, precedence);
+  const quick = lagrangianBound(sharp, end, Number.MAX_SAFE_INTEGER, 1);
+  const random = seeded(limit.seed);
+  const found = iterate(
+    sharp,
+    precedence,
+    {
+      iterations: limit.iterations,
+      ...(limit.searchStop ? { stop: limit.searchStop } : {}),
+      ...(limit.gone ? { gone: limit.gone } : {}),
+      target: ceilTo(quick.value, grain),
+    },
+    random,
+  );
+  let { order, value } = found;
+  let bound = Math.min(value, ceilTo(quick.value, grain));
+  if (bound < value - 1e-6 && limit.rounds > 1) {
+    const root = lagrangianBound(sharp, end, value, limit.rounds, limit.stop);
+    bound = Math.min(value, Math.max(bound, ceilTo(root.value, grain)));
+    if (bound < value - 1e-6 && sop.n <= 64 && limit.states > 0) {
+      const exact = layered(sharp, precedence, end, root.charge, value, grain, limit);
+      if (exact.order && exact.value < value - 1e-9)
+        ({ order, value } = { order: exact.order, value: exact.value });
+      bound = Math.min(value, Math.max(bound, ceilTo(exact.bound, grain)));
+    }
+  }
+  const own = ending === undefined ? order.filter(v => v !== end) : order;
+  const checked = checkOrder(given, own);
+  if (checked.wrong.length > 0) return { order: [], value: 0, bound: 0, status: 'none' };
+  return {
+    order: own,
+    value: checked.value,
+    bound,
+    status: bound >= checked.value - 1e-6 ? 'proved best' : 'within',
+  };
+}
+
+const ceilTo = (value: number, grain: number): number => Math.ceil(value / grain - 1e-6) * grain;

@@ -1,0 +1,181 @@
+import type { Operation } from '../results/operations.ts';
+import type { Piece } from '../results/piece.ts';
+import type { SetUp, SetUpPlan } from '../results/setups.ts';
+import type { Effort } from '../results/solver.ts';
+import type { Workshop } from '../workshop/workshop.ts';
+import { type Batch, gather, type Step } from './batches.ts';
+import { changeOver } from './changeover.ts';
+import { holdWords, minutesOf, runOf, spreadWords, testPieceOf, titleOf } from './describe.ts';
+import type { MachineState } from './method.ts';
+import { chooseMethod } from './methods/index.ts';
+import { orderMachines } from './ordering/order-machines.ts';
+import { partByPartMinutes } from './part-by-part.ts';
+import { tasksOf } from './tasks.ts';
+
+/**
+ * Every machine setting the piece needs, in the order of fewest change-over minutes that precedence allows.
+ * Pure and deterministic. Value and bound are change-over minutes; a machine keeps its state while another is used.
+ * Cuts that nothing in the workshop can make are listed with the reasons, never dropped.
+ */
+export function planSetUps(
+  piece: Piece,
+  operations: readonly Operation[],
+  workshop: Workshop,
+  effort: Effort,
+): SetUpPlan {
+  const steps: Step[] = [];
+  const unmade: SetUpPlan['unmade'] = [];
+  const refusals = new Map<string, { method: string; reason: string }[]>();
+  for (const { task, operations: asking } of tasksOf(piece, operations, workshop)) {
+    const choice = chooseMethod(task);
+    if (!choice.ok) {
+      unmade.push({
+        instance: task.instance.id,
+        cut: task.cut.id,
+        reason: choice.refused.map(r => `${r.method}: ${r.reason}`).join('; ') || 'no method is known for it',
+        mend: mendFor(choice.refused),
+      });
+      continue;
+    }
+    choice.drafts.forEach((draft, index) => {
+      steps.push({ task, draft, operations: asking, index });
+    });
+    // Only reasons that speak of the cut are worth telling: a machine the maker does not have is no news.
+    const telling = choice.refused.filter(r => !/^the workshop has no|^no hand tools/.test(r.reason));
+    if (telling.length > 0) refusals.set(`${task.instance.id} / ${task.cut.id}`, telling);
+  }
+  const batches = gather(steps, operations);
+  const drafts = batches.map(b => b.steps[0]!.draft);
+  const result = orderMachines(
+    {
+      count: batches.length,
+      machine: drafts.map(d => d.machine.id),
+      change: (from, to) =>
+        changeOver(drafts[to]!.machine, from < 0 ? undefined : drafts[from]!.state, drafts[to]!.state)
+          .minutes,
+      before: batches.map(b => b.before),
+    },
+    {
+      seed: effort.seed,
+      iterations: effort.iterations,
+      rounds: Math.min(60, 10 + Math.floor(effort.iterations / 4)),
+      width: Math.max(50, effort.iterations),
+      states: effort.iterations * 12,
+    },
+  );
+  return {
+    setups: finish(batches, result.order, operations, refusals),
+    status: batches.length === 0 ? 'none' : result.status,
+    value: result.value,
+    bound: result.bound,
+    partByPart: partByPartMinutes(batches, groupNumber(piece)),
+    unmade,
+  };
+}
+
+function mendFor(refused: readonly { method: string; reason: string }[]): string {
+  const missing = refused.find(r =>
+    /^the workshop has no|^no hand tools|^no .* (drill|cutter)/.test(r.reason),
+  );
+  return missing
+    ? `Add to the workshop file what is at hand (${missing.reason}), or change the cut to a size the tools make.`
+    : 'Change the cut to a size the tools make, or note in the job that it is made elsewhere.';
+}
+
+function groupNumber(piece: Piece): (instance: string) => number {
+  const numbers = new Map<string, number>();
+  piece.groups.forEach((group, i) => {
+    for (const id of group.instances) numbers.set(id, i);
+  });
+  return instance => numbers.get(instance) ?? piece.groups.length;
+}
+
+function finish(
+  batches: readonly Batch[],
+  order: readonly number[],
+  operations: readonly Operation[],
+  refusals: ReadonlyMap<string, { method: string; reason: string }[]>,
+): SetUp[] {
+  const byId = new Map(operations.map(o => [o.id, o]));
+  const passesOf = new Map<string, number>();
+  for (const batch of batches)
+    for (const step of batch.steps)
+      for (const operation of step.operations)
+        passesOf.set(operation.id, (passesOf.get(operation.id) ?? 0) + step.draft.passes);
+  const number = new Map(order.map((b, i) => [b, i + 1]));
+  const last = new Map<string, MachineState>();
+  const ids = new Set<string>();
+  return order.map(b => {
+    const batch = batches[b]!;
+    const { draft } = batch.steps[0]!;
+    const change = changeOver(draft.machine, last.get(draft.machine.id), draft.state);
+    last.set(draft.machine.id, draft.state);
+    const refused = unique(
+      batch.steps.flatMap(s => refusals.get(`${s.task.instance.id} / ${s.task.cut.id}`) ?? []),
+    );
+    const testPiece = testPieceOf(batch, byId);
+    return {
+      id: idOf(batch, ids),
+      number: number.get(b)!,
+      title: titleOf(batch),
+      machine: draft.machine.name,
+      machineId: draft.machine.id,
+      tool: draft.tool,
+      method: draft.method,
+      settings: draft.settings,
+      ...(draft.kerfSide ? { kerfSide: draft.kerfSide } : {}),
+      ...(draft.wanted ? { wanted: draft.wanted } : {}),
+      runs: batch.steps.map(runOf),
+      operations: [...new Set(batch.steps.flatMap(s => s.operations.map(o => o.id)))],
+      ...(testPiece ? { testPiece } : {}),
+      ...(draft.correction ? { correction: draft.correction } : {}),
+      before: [
+        ...earlier(b, batches, number),
+        ...unique(batch.steps.flatMap(s => s.draft.before)),
+        ...holdWords(batch),
+        ...spreadWords(batch),
+      ],
+      after: unique(batch.steps.flatMap(s => s.draft.after)),
+      cautions: unique(batch.steps.flatMap(s => s.draft.cautions)),
+      changeOver: change.minutes,
+      changeHow: change.how,
+      minutes: minutesOf(batch, passesOf),
+      drawing: draft.drawing,
+      removal: draft.removal,
+      ...(refused.length > 0 ? { refused } : {}),
+    };
+  });
+}
+
+const unique = <T>(list: readonly T[]): T[] => {
+  const seen = new Set<string>();
+  return list.filter(item => {
+    const key = JSON.stringify(item);
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+};
+
+/** `Tenon shoulders are cut (set-up 6)`: earlier set-ups on the same cuts. */
+function earlier(b: number, batches: readonly Batch[], number: ReadonlyMap<number, number>): string[] {
+  const batch = batches[b]!;
+  const mine = new Set(batch.steps.map(s => `${s.task.instance.id} / ${s.task.cut.id}`));
+  return batch.before
+    .filter(p => batches[p]!.steps.some(s => mine.has(`${s.task.instance.id} / ${s.task.cut.id}`)))
+    .map(p => `${batches[p]!.steps[0]!.draft.what} are done (set-up ${number.get(p)})`);
+}
+
+/** From method, part and joint or feature: the same as long as that cut is made that way, whatever changes elsewhere. */
+function idOf(batch: Batch, taken: Set<string>): string {
+  const { task, draft } = batch.steps[0]!;
+  const base = [draft.what, task.instance.part, task.cut.by]
+    .join('-')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+  let id = base;
+  for (let n = 2; taken.has(id); n++) id = `${base}-${n}`;
+  taken.add(id);
+  return id;
+}

@@ -1,0 +1,145 @@
+import type { EndName } from '../results/cuts.ts';
+import { count } from '../results/quantity.ts';
+import type { Lay, Removal, Setting, SetUp } from '../results/setups.ts';
+import type { Cutter, Machine } from '../workshop/workshop.ts';
+import { lengthSetting, otherSetting, say1 } from './figures.ts';
+import type { Draft } from './method.ts';
+import { SET_RULES, type SetRuleName } from './rules.ts';
+import { ALONG_FEED, section } from './section.ts';
+import { routerTurns } from './speeds.ts';
+
+/** Depth steps of a straight cutter: half its diameter, 6 mm at most (SET-13). */
+export function depthSteps(cutter: Cutter, depth: number): number {
+  const step = Math.min(6, cutter.diameter / 2);
+  return Math.max(1, Math.ceil(depth / step - 1e-9));
+}
+
+export interface RouterCutInput {
+  what: string;
+  method: string;
+  machine: Machine;
+  cutter: Cutter;
+  /** In the table the work is pushed along the fence; by hand the router goes along a fence or batten. */
+  inTable: boolean;
+  fenceName: 'fence' | 'stop' | 'from';
+  /** Near edge of the first way, from the reference face. */
+  near: number;
+  reads: 'near' | 'far';
+  how: string;
+  rule: SetRuleName;
+  depth: number;
+  depthHow: string;
+  depthRule: SetRuleName;
+  moves: number[];
+  along?: Removal['along'];
+  lays: Lay[];
+  work: { width: number; height: number };
+  end?: EndName;
+  wanted?: SetUp['wanted'];
+  correction?: SetUp['correction'];
+  trial?: boolean;
+  extra?: Setting[];
+  before?: string[];
+  after?: string[];
+  cautions: string[];
+  kerfSide: string;
+  keep?: { from: number; to: number; label: string };
+}
+
+/** One state of a router, or undefined where no safe speed is known for so large a cutter. */
+export function routerDraft(input: RouterCutInput): Draft | undefined {
+  const { cutter, machine } = input;
+  const speed = routerTurns(cutter);
+  if (!speed) return undefined;
+  const figure = input.reads === 'near' ? input.near : input.near + cutter.diameter;
+  const side = input.reads === 'near' ? ('near edge' as const) : ('far edge' as const);
+  const steps = depthSteps(cutter, input.depth);
+  const last = input.moves.at(-1) ?? 0;
+  const settings: Setting[] = [
+    lengthSetting(input.fenceName, figure, input.how, input.rule, side),
+    lengthSetting('depth', input.depth, input.depthHow, input.depthRule),
+    lengthSetting('bit', cutter.diameter, cutter.name, 'reference'),
+    {
+      name: 'passes',
+      value: count(steps),
+      how: `${say1(input.depth)} in steps of ${say1(input.depth / steps)}`,
+      rule: SET_RULES.depthPass.number,
+    },
+    otherSetting('speed', 'number', speed.turns, `turns a minute at most; ${speed.how}`, 'speed'),
+    ...(input.moves.length > 1
+      ? [
+          lengthSetting(
+            'last pass',
+            figure + last,
+            `${say1(figure)} ${last < 0 ? 'less' : '+'} ${say1(Math.abs(last))}`,
+            'wideSlot',
+            side,
+          ),
+        ]
+      : []),
+    ...(input.along
+      ? [
+          lengthSetting(
+            'start',
+            input.along.from,
+            `cutter edge from ${endWord(input.lays)}`,
+            'reference',
+            'near edge',
+          ),
+          lengthSetting(
+            'finish',
+            input.along.to,
+            `cutter edge from ${endWord(input.lays)}`,
+            'reference',
+            'far edge',
+          ),
+        ]
+      : []),
+    ...(input.extra ?? []),
+  ];
+  return {
+    what: input.what,
+    method: input.method,
+    machine,
+    tool: cutter.name,
+    state: { tool: cutter.id, jig: '', fence: figure, height: input.depth, tilt: 0 },
+    settings,
+    lays: input.lays,
+    removal: {
+      shape: 'slot',
+      width: cutter.diameter,
+      moves: input.moves,
+      ...(input.along ? { along: input.along } : {}),
+    },
+    drawing: section({
+      view: 'router',
+      zero: input.fenceName === 'from' ? 'face' : input.fenceName,
+      seen: input.inTable ? ALONG_FEED : 'along the batten, work below the router',
+      tool: {
+        from: input.near,
+        to: input.near + cutter.diameter,
+        height: input.depth,
+        above: !input.inTable,
+      },
+      work: input.work,
+      reads: input.reads,
+      toolWord: 'cutter',
+      grain: 'end-on',
+      ...(input.keep ? { keep: input.keep } : {}),
+    }),
+    ...(input.end ? { end: input.end } : {}),
+    kerfSide: input.kerfSide,
+    ...(input.wanted ? { wanted: input.wanted } : {}),
+    ...(input.correction ? { correction: input.correction } : {}),
+    trial: input.trial ?? false,
+    before: input.before ?? [],
+    after: input.after ?? [],
+    cautions: input.cautions,
+    passes: input.lays.length * input.moves.length * steps,
+  };
+}
+
+const endWord = (lays: readonly Lay[]): string => {
+  const end = lays[0]?.end;
+  return end === 'end1' ? 'end 1' : end === 'end2' ? 'end 2' : (end ?? 'the end');
+};
