@@ -8,7 +8,7 @@ import { count, minutes, q, text } from '../results/quantity.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, type View } from './view.ts';
-import { capital, listed } from './words.ts';
+import { capital, listed, mid } from './words.ts';
 
 export const CHK_13 = rule(
   'CHK-13',
@@ -72,7 +72,7 @@ function gluedJoints({ piece }: CheckInput): Glued[] {
     .filter(joint => !joint.dry && joint.glue.length > 0)
     .map(joint => {
       const assembly = piece.assemblies.find(a => a.joints.includes(joint.id));
-      return { joint, assembly, key: joint.bond?.adhesive ?? assembly?.glue };
+      return { joint, assembly, key: joint.bond?.adhesive || assembly?.glue };
     });
 }
 
@@ -115,7 +115,7 @@ function holds(glued: readonly Glued[], input: CheckInput, view: View): Check[] 
           : 'Take epoxy, metal abraded and degreased within the hour.',
       say: say('{glue} in {joints}: {one} to {other}.', {
         glue: text(name),
-        joints: text(listed(group.map(f => f.joint.title))),
+        joints: text(listed(group.map(f => mid(f.joint.title)))),
         one: text(pair[0]),
         other: text(pair[1]),
       }),
@@ -138,7 +138,7 @@ function noGlueSaid(glued: readonly Glued[]): Check[] {
       unit: 'text',
       remedy: 'Name the glue of each glue-up.',
       say: say('{joints}: no glue is named.', {
-        joints: text(capital(listed(silent.map(g => g.joint.title)))),
+        joints: text(capital(listed(silent.map(g => mid(g.joint.title))))),
       }),
     }),
   ];

@@ -55,7 +55,8 @@ function movesOf(part: Instance): Moves | undefined {
 function judgeBond(joint: JointMade, input: CheckInput, view: View): Check[] {
   const { bond } = joint;
   const [sheet, core] = [bond && view.instance(bond.sheet), bond && view.instance(bond.core)];
-  if (!bond || !sheet || !core) return [];
+  // A sheet let into solid timber is held by the wood round it; what the wood does across the grain is CHK-3.
+  if (!bond || !sheet || !core || core.kind === 'timber') return [];
   const common = { check: 'bow', subject: joint.joint, rule: CHK_12, unit: 'length' as const };
   const both = `Bond the same sheet on the other face of ${mid(core.name)} too, on the same day.`;
   if (bond.bothFaces) {

@@ -20,6 +20,7 @@ import { sagCheck } from './sag.ts';
 import { screwsCheck } from './screws.ts';
 import { stabilityCheck } from './stability.ts';
 import { viewOf } from './view.ts';
+import { wayInCheck } from './way-in.ts';
 import { woodLeftCheck } from './wood-left.ts';
 
 export type { CheckInput, CheckMaker } from './check.ts';
@@ -31,6 +32,7 @@ export const CHECKS: readonly CheckMaker[] = [
   moistureCheck,
   jointLimitsCheck,
   cutsMeetCheck,
+  wayInCheck,
   woodLeftCheck,
   screwsCheck,
   recessCheck,

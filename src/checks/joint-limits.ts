@@ -4,6 +4,7 @@ import { say } from '../results/message.ts';
 import type { JointLimit, JointMade } from '../results/piece.ts';
 import { type Quantity, q, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
+import { setJointLength } from './mend.ts';
 import { gather } from './view.ts';
 import { capital } from './words.ts';
 
@@ -34,13 +35,12 @@ const over = ({ limit }: Stated): number =>
 const bound = ({ limit }: Stated): number | null =>
   limit.max !== undefined && limit.value > limit.max ? limit.max : (limit.min ?? limit.max ?? null);
 
-/** The figure that clears it, when a single side is broken. */
+/** The figure that clears it, where the joint lets it be set. */
 function mendOf(stated: Stated): Check['mend'] {
   const { joint, limit } = stated;
   const value = bound(stated);
-  return value === null
-    ? undefined
-    : { parameter: `joints.${joint.joint}.${limit.figure}`, value, label: limit.remedy };
+  const most = limit.max !== undefined && limit.value > limit.max;
+  return value === null ? undefined : setJointLength(joint, limit.figure, value, most ? 'down' : 'up');
 }
 
 function broken(stated: Stated): Check {

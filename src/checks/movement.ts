@@ -1,11 +1,12 @@
 /** Does every solid width have the room it needs through the year? */
-import type { Check } from '../results/checks.ts';
+import type { Check, Mend } from '../results/checks.ts';
 import { type Say, say } from '../results/message.ts';
 import type { Instance, JointMade, MovementRoom } from '../results/piece.ts';
 import { mm, q, text } from '../results/quantity.ts';
 import type { Source } from '../results/source.ts';
 import { type Coefficient, movementCoefficient, seasonalMovement } from '../timber/movement.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
+import { setJointLength } from './mend.ts';
 import { gather, speciesOf, type View } from './view.ts';
 import { capital, inMm, mid } from './words.ts';
 
@@ -32,28 +33,38 @@ const CLOSE = 0.05;
 type Held = Exclude<MovementRoom['what'], 'glued' | 'free'>;
 
 /** What to call the place, what holds it, and the words for too little room. */
-const PLACE: Record<Held, { title: string; where: string; gives: string; remedy: (need: string) => string }> =
+const PLACE: Record<
+  Held,
   {
-    'slotted screw': {
-      title: 'slots are too short',
-      where: 'at the outer screws',
-      gives: 'the slot gives',
-      remedy: need =>
-        `Make the slots give ${need} that way, or bring the outer screws nearer the fixed line.`,
-    },
-    'panel in groove': {
-      title: 'has too little room in its groove',
-      where: 'towards its groove',
-      gives: 'there is room for',
-      remedy: need => `Leave ${need} in the groove on each side.`,
-    },
-    button: {
-      title: 'buttons give too little',
-      where: 'at the buttons',
-      gives: 'they give',
-      remedy: need => `Let each button travel ${need} that way.`,
-    },
-  };
+    title: string;
+    where: string;
+    gives: string;
+    remedy: (need: string) => string;
+    mend: (d: Demand) => Mend | undefined;
+  }
+> = {
+  'slotted screw': {
+    title: 'slots are too short',
+    where: 'at the outer screws',
+    gives: 'the slot gives',
+    remedy: need => `Make the slots give ${need} that way, or bring the outer screws nearer the fixed line.`,
+    mend: d => setJointLength(d.joint, 'slot', 2 * d.needAtMost, 'up'),
+  },
+  'panel in groove': {
+    title: 'has too little room in its groove',
+    where: 'towards its groove',
+    gives: 'there is room for',
+    remedy: need => `Leave ${need} in the groove on each side.`,
+    mend: d => (d.way === 'swells' ? setJointLength(d.joint, 'gap.side', d.needAtMost, 'up') : undefined),
+  },
+  button: {
+    title: 'buttons give too little',
+    where: 'at the buttons',
+    gives: 'they give',
+    remedy: need => `Let each button travel ${need} that way.`,
+    mend: d => setJointLength(d.joint, 'travel', 2 * d.needAtMost, 'up'),
+  },
+};
 
 /** One direction at one place: what the timber wants against what it gets, mm. */
 interface Demand {
@@ -130,6 +141,7 @@ function judgeDemand(d: Demand): Check {
     limit: d.given,
     unit: 'length',
     remedy: tooLittle || close ? place.remedy(inMm(Math.ceil(d.needAtMost * 10) / 10)) : '',
+    mend: tooLittle || close ? place.mend(d) : undefined,
     say: demandSay(d, place, close),
     sources,
   });

@@ -46,6 +46,9 @@ export const CHK_34 = rule(
   'common practice',
 );
 
+/** A sentence of another plan, to stand within one of ours. */
+const unended = (words: string): string => words.replace(/\.+$/, '');
+
 function unplaced({ cutting }: CheckInput): Check[] {
   const all = cutting.materials.flatMap(m => m.unplaced);
   return gather(all, u => `${u.demand.mark} ${u.reason}`).map(of => {
@@ -67,7 +70,7 @@ function unplaced({ cutting }: CheckInput): Check[] {
         length: mm(demand.length),
         width: mm(demand.width),
         thickness: mm(demand.thickness),
-        reason: text(reason),
+        reason: text(unended(reason)),
       }),
     });
   });
@@ -87,7 +90,10 @@ function unmade({ setups }: CheckInput, view: View): Check[] {
       limit: 0,
       unit: 'count',
       remedy: mend,
-      say: say('{part}: {reason}.', { part: text(capital(view.name(instance))), reason: text(reason) }),
+      say: say('{part}: {reason}.', {
+        part: text(capital(view.name(instance))),
+        reason: text(unended(reason)),
+      }),
     });
   });
 }
@@ -142,7 +148,7 @@ function windows({ days, operations }: CheckInput): Check[] {
       limit: null,
       unit: 'text',
       remedy: t.mend,
-      say: say('{what}.', { what: text(t.what.replace(/\.$/, '')) }),
+      say: say('{what}.', { what: text(unended(t.what)) }),
     }),
   );
 }

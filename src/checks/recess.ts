@@ -1,5 +1,6 @@
 /** A thin sheet let in: the recess is as deep as the sheet in hand and its glue line. */
-import type { Check } from '../results/checks.ts';
+import { roundTo } from '../quantities/length.ts';
+import type { Check, Mend } from '../results/checks.ts';
 import { say } from '../results/message.ts';
 import type { JointMade } from '../results/piece.ts';
 import { mm, text } from '../results/quantity.ts';
@@ -16,6 +17,17 @@ export const CHK_11 = rule(
 );
 
 const WITHIN = 0.1;
+
+/** To the hundredth: a recess is set by feeler or test cut, not by the rule. */
+function recessMend(joint: JointMade, wanted: number): Mend {
+  const value = roundTo(wanted, 2);
+  return {
+    parameter: `joints.${joint.joint}.recess.depth`,
+    value,
+    label: `Recess ${inMm(value, 2)} deep`,
+    edit: { path: ['joints', joint.joint, 'set', 'recess.depth'], value: inMm(value, 2) },
+  };
+}
 
 function judgeRecess(joint: JointMade, view: View): Check[] {
   const { bond } = joint;
@@ -52,9 +64,7 @@ function judgeRecess(joint: JointMade, view: View): Check[] {
         : measured === undefined
           ? 'Measure the sheet and enter what the calipers say.'
           : '',
-      mend: right
-        ? undefined
-        : { parameter: `joints.${joint.joint}.recess`, value: wanted, label: `Recess ${inMm(wanted, 2)}` },
+      mend: right ? undefined : recessMend(joint, wanted),
       say: say(
         measured === undefined && right
           ? '{sheet} is {thickness} by its name and has not been measured; with {glue} of glue the recess is {recess}.'

@@ -13,7 +13,7 @@ export interface Rigid {
 }
 
 /** All instances of an assembly and of those within it. A ring of assemblies is cut at the second visit. */
-function members(assembly: Assembly, all: readonly Assembly[], seen = new Set<string>()): string[] {
+export function members(assembly: Assembly, all: readonly Assembly[], seen = new Set<string>()): string[] {
   if (seen.has(assembly.id)) return [];
   seen.add(assembly.id);
   return [

@@ -30,7 +30,19 @@ interface Screwed {
   left: number;
 }
 
-/** Depth by which the head lies under the surface: a counterbored clearance hole is not cut right through from its face. */
+/** How deep a counterbore on the same line sets the head, mm. */
+function sunk(instance: Instance, hole: HoleCut): number {
+  const bores = instance.cuts.filter(
+    cut =>
+      cut.kind === 'hole' &&
+      cut.role === 'plain' &&
+      cut.by === hole.by &&
+      cut.face === hole.face &&
+      Math.hypot(cut.at.x - hole.at.x, cut.at.y - hole.at.y, cut.at.z - hole.at.z) < 0.01,
+  );
+  return Math.max(0, ...bores.map(cut => (cut.kind === 'hole' ? cut.depth : 0)));
+}
+
 const mouth = (instance: Instance, hole: HoleCut): number =>
   wayThrough(instance.size, hole.at, hole.direction);
 
@@ -68,7 +80,7 @@ function screwed(joint: JointMade, view: View): Screwed[] {
       if (cut.by !== joint.joint && cut.by !== joint.id) return [];
       const met = second(joint, through, cut, view);
       if (!met) return [];
-      const throughMm = mouth(through, cut);
+      const throughMm = mouth(through, cut) - sunk(through, cut);
       return [
         {
           joint,

@@ -2,6 +2,7 @@
 import { type Box, boundsOf, corners } from '../geometry/box.ts';
 import { toWorld } from '../geometry/frame.ts';
 import type { Vec3 } from '../geometry/vector.ts';
+import { furnitureLoad } from '../reference/furniture-loads.ts';
 import type { Check } from '../results/checks.ts';
 import { say } from '../results/message.ts';
 import type { Instance } from '../results/piece.ts';
@@ -34,6 +35,14 @@ export const CHK_26 = rule(
   'scope 686 mm read, force 10 lbf remembered, ASTM F2057-23; open drawers and doors are not counted. No conformity is claimed',
   'memory',
 );
+
+const SEAT_LOAD = furnitureLoad('seat-tip-vertical')!;
+const SEAT_PUSH = furnitureLoad('seat-tip-horizontal')!;
+const SEAT_INSIDE = furnitureLoad('seat-tip-distance')!;
+const TABLE_LOAD = furnitureLoad('table-tip')!;
+const TIP_HEIGHT = furnitureLoad('tip-rule-height')!;
+/** 10 lbf at the top, remembered. */
+const STORAGE_PULL = 44.5;
 
 export interface Weighed {
   /** kg */
@@ -116,10 +125,10 @@ function seatStands({ weighed, foot, loaded }: Stance): Check {
   const height = loaded.max.z;
   const pushes = sides(foot, loaded, weighed.centre).map(side => ({
     side,
-    push: tippingPush(weighed.mass, side, 600, 60, height),
+    push: tippingPush(weighed.mass, side, SEAT_LOAD.high, SEAT_INSIDE.high, height),
   }));
   const least = pushes.reduce((w, p) => (p.push < w.push ? p : w));
-  const good = least.push >= 20;
+  const good = least.push >= SEAT_PUSH.high;
   return finding({
     check: 'stability',
     subject: 'piece',
@@ -127,7 +136,7 @@ function seatStands({ weighed, foot, loaded }: Stance): Check {
     rule: CHK_24,
     title: good ? 'It stands with someone on the edge' : `It tips to the ${least.side.name}`,
     figure: least.push,
-    limit: 20,
+    limit: SEAT_PUSH.high,
     unit: 'force',
     remedy: good ? '' : 'Set the feet further out, or let the seat overhang less.',
     say: say(
@@ -135,10 +144,10 @@ function seatStands({ weighed, foot, loaded }: Stance): Check {
         ? 'With {load} 60 mm inside its edge it tips over the {side} unpushed.'
         : 'With {load} 60 mm inside its edge it stands a push of {push} to the {side}; {limit} is asked.',
       {
-        load: q('force', 600),
+        load: q('force', SEAT_LOAD.high),
         side: text(least.side.name),
         push: q('force', least.push),
-        limit: q('force', 20),
+        limit: q('force', SEAT_PUSH.high),
       },
     ),
   });
@@ -150,7 +159,7 @@ function tableStands({ weighed, foot, loaded }: Stance): Check {
     load: tippingLoad(weighed.mass, side, 50),
   }));
   const least = loads.reduce((w, l) => (l.load < w.load ? l : w));
-  const good = least.load >= 200;
+  const good = least.load >= TABLE_LOAD.high;
   const finite = Number.isFinite(least.load);
   return finding({
     check: 'stability',
@@ -159,14 +168,14 @@ function tableStands({ weighed, foot, loaded }: Stance): Check {
     rule: CHK_25,
     title: good ? 'It stands with someone leaning on the edge' : `It tips to the ${least.side.name}`,
     figure: finite ? least.load : null,
-    limit: 200,
+    limit: TABLE_LOAD.high,
     unit: 'force',
     remedy: good ? '' : 'Set the feet further out, or let the top overhang less.',
     say: finite
       ? say('Pressed down 50 mm inside the {side} edge it tips at {load}; {limit} is asked.', {
           side: text(least.side.name),
           load: q('force', least.load),
-          limit: q('force', 200),
+          limit: q('force', TABLE_LOAD.high),
         })
       : say('The feet stand so far out that no load on the top tips it; the top overhangs {overhang}.', {
           overhang: mm(Math.max(...sides(foot, loaded, weighed.centre).map(s => s.overhang))),
@@ -176,10 +185,10 @@ function tableStands({ weighed, foot, loaded }: Stance): Check {
 
 function storageStands({ weighed, foot, loaded }: Stance): Check[] {
   const height = loaded.max.z;
-  if (height < 686) return [];
+  if (height < TIP_HEIGHT.high) return [];
   const front = weighed.centre.y - foot.min.y;
   const pull = tippingPull(weighed.mass, front, height);
-  const good = pull >= 44.5;
+  const good = pull >= STORAGE_PULL;
   return [
     finding({
       check: 'stability',
@@ -188,12 +197,12 @@ function storageStands({ weighed, foot, loaded }: Stance): Check[] {
       rule: CHK_26,
       title: good ? 'Empty and closed, it stands a pull at the top' : 'It comes forward easily',
       figure: pull,
-      limit: 44.5,
+      limit: STORAGE_PULL,
       unit: 'force',
       remedy: good ? '' : 'Fix it to the wall at the top, and say so to the client.',
       say: say('Empty and closed it comes forward at {pull} at the top; {limit} is asked.', {
         pull: q('force', pull),
-        limit: q('force', 44.5),
+        limit: q('force', STORAGE_PULL),
       }),
     }),
   ];

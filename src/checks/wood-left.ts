@@ -157,6 +157,13 @@ function places(input: CheckInput, instance: Instance): Left[] {
   });
 }
 
+const PASSED = new Map([
+  [CHK_5, 'Wood enough behind every cut'],
+  [CHK_6, 'Wood enough beside every hole'],
+  [CHK_7, 'Screws keep their distance'],
+  [CHK_8, 'Mortises keep their walls'],
+]);
+
 const short = (left: Left): number => left.least - left.left;
 const TIGHT = 1e-6;
 
@@ -177,7 +184,7 @@ function judgeLeft(left: Left): Check {
     rule: left.rule,
     title:
       severity === 'pass'
-        ? `Wood enough ${left.rule === CHK_5 ? 'behind' : 'beside'} every cut`
+        ? PASSED.get(left.rule)!
         : gone
           ? `${capital(thing)} comes through in ${part}`
           : `Little wood by the ${thing} in ${part}`,

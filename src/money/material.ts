@@ -139,7 +139,7 @@ function glues({ piece, workshop }: PriceInput): Spread[] {
   const areas = new Map<string, number>();
   for (const joint of piece.joints) {
     if (joint.dry) continue;
-    const key = joint.bond?.adhesive ?? piece.assemblies.find(a => a.joints.includes(joint.id))?.glue;
+    const key = joint.bond?.adhesive || piece.assemblies.find(a => a.joints.includes(joint.id))?.glue;
     if (key !== undefined) areas.set(key, (areas.get(key) ?? 0) + sum(joint.glue.map(g => g.area)));
   }
   return [...areas].flatMap(([key, area]) => glueOf(key, area, workshop));

@@ -6,6 +6,18 @@ import type { Basis, Rule } from './source.ts';
 export const SEVERITIES = ['stop', 'attend', 'unknown', 'pending', 'note', 'pass'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
+/** One figure that clears a check, ready to be made an edit. */
+export interface Mend {
+  /** Path of the figure: a parameter's id, or `joints.ID.FIGURE`. */
+  parameter: string;
+  /** In the unit of the figure's kind (mm, degrees). */
+  value: number;
+  /** Words for the button. */
+  label: string;
+  /** Where it is written in the job, and what is written there, unit and all. */
+  edit?: { path: string[]; value: string | number };
+}
+
 /** A judgement with a figure, a limit, a source and a remedy. */
 export interface Check {
   /** Name of the check, e.g. `movement`. */
@@ -23,6 +35,6 @@ export interface Check {
   basis: Basis;
   remedy: string;
   /** An edit that would clear it, where one parameter does. */
-  mend?: { parameter: string; value: number; label: string };
+  mend?: Mend;
   say: Say;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { JointMade } from '../../src/results/piece.ts';
-import { commission, input, joint, only, PORCH, part, pieceOf, sentence } from './fixtures.ts';
+import { checksOf, commission, input, joint, only, PORCH, part, pieceOf, sentence } from './fixtures.ts';
 
 /** The brass door of the wall cabinet: 0.9 brass on 4 MDF, 294 x 529. */
 const brass = (measured?: number) =>
@@ -48,7 +48,12 @@ describe('CHK-11: recess against sheet and glue line', () => {
 
   it('offers the depth that fits as an edit', () => {
     const check = only('recess', bonded({ recessDepth: 0.8 }, 1.02));
-    expect(check.mend).toEqual({ parameter: 'joints.facing.recess', value: 1.12, label: 'Recess 1.12 mm' });
+    expect(check.mend).toEqual({
+      parameter: 'joints.facing.recess.depth',
+      value: 1.12,
+      label: 'Recess 1.12 mm deep',
+      edit: { path: ['joints', 'facing', 'set', 'recess.depth'], value: '1.12 mm' },
+    });
     expect(check.title).toBe('Brass will stand proud by 0.32 mm');
   });
 });
@@ -61,6 +66,13 @@ describe('CHK-12: bow of a sheet bonded on one face', () => {
     expect(check.figure).toBeGreaterThan(10);
     expect(check.figure).toBeLessThan(20);
     expect(sentence(check)).toMatch(/^Brass on one face only: core bows \d+\.?\d? over 529 /);
+  });
+
+  it('leaves a sheet let into solid timber to the check of what is held across the grain', () => {
+    const { piece, ...rest } = bonded({ bothFaces: false, recessDepth: 1 });
+    const oak = { ...piece.instances[1]!, kind: 'timber' as const, material: 'oak-european' };
+    const inlaid = { ...rest, piece: { ...piece, instances: [piece.instances[0]!, oak] } };
+    expect(checksOf('bow', inlaid)).toEqual([]);
   });
 
   it('passes both faces, and does not know without a room', () => {

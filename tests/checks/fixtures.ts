@@ -92,7 +92,7 @@ export function joint(id: string, instances: string[], given: Partial<JointMade>
   return {
     id: `${id}:${instances.join('+')}`,
     joint: id,
-    type: 'mortise and tenon',
+    type: 'mortise-and-tenon',
     title: id,
     instances,
     contact: box(0, 0, 0, 1, 1, 1),

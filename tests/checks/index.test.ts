@@ -120,8 +120,13 @@ describe('CHK-4: limits of joints', () => {
     expect(found.mend).toEqual({
       parameter: 'joints.lower.tenon.thickness',
       value: 15,
-      label: 'Make the tenon 15 thick.',
+      label: 'Tenon thickness 15 mm',
+      edit: { path: ['joints', 'lower', 'set', 'tenon.thickness'], value: '15 mm' },
     });
+  });
+
+  it('offers no edit of a figure that the joint does not let be set', () => {
+    expect(only('joint', limited(limit({ value: 20, figure: 'hold' }))).mend).toBeUndefined();
   });
 
   it('gives the lower limit for a figure too small', () => {

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { box } from '../../src/geometry/box.ts';
+import { vec } from '../../src/geometry/vector.ts';
 import type { MovementRoom } from '../../src/results/piece.ts';
 import {
   at,
   checksOf,
   commission,
+  hole,
   input,
   joint,
   LYING,
@@ -14,6 +16,7 @@ import {
   part,
   pieceOf,
   sentence,
+  tenon,
 } from './fixtures.ts';
 
 /** The porch bench's seat: 380 wide, outer screws 140 from its middle. */
@@ -26,6 +29,7 @@ const bench = (room: Partial<MovementRoom>, given = {}) =>
       [seat, bearer],
       [
         joint('seat_screws', ['seat', 'bearer'], {
+          type: 'screwed',
           room: { instance: 'seat', width: 140, swell: 2, shrink: 2, what: 'slotted screw', ...room },
         }),
       ],
@@ -44,6 +48,17 @@ describe('CHK-1: room to move', () => {
     expect(sentence(check)).toMatch(
       /^Seat swells 2\.\d at the outer screws on its way to 14\.9; the slot gives 2\.$/,
     );
+  });
+
+  it('offers the slot that would do, as an edit', () => {
+    const check = only('movement', bench({ swell: 0.5, shrink: 0.5 }));
+    // 140 x 0.0034 x (14.9 - 12) = 1.4 each way at the greatest coefficient: a slot of 2.8.
+    expect(check.mend).toEqual({
+      parameter: 'joints.seat_screws.slot',
+      value: 2.8,
+      label: 'Slot travel 2.8 mm',
+      edit: { path: ['joints', 'seat_screws', 'set', 'slot'], value: '2.8 mm' },
+    });
   });
 
   it('passes when the slots give enough both ways', () => {
@@ -174,6 +189,34 @@ describe('CHK-3: glued across the grain', () => {
   it('takes the width the joint itself gives', () => {
     const room: MovementRoom = { instance: 'apron', width: 50, swell: 0, shrink: 0, what: 'glued' };
     expect(only('restrained', glued(140, { room })).severity).toBe('pass');
+  });
+
+  it('takes the width of the tenon, not of the rail', () => {
+    const { piece, ...rest } = glued(140);
+    const tenoned = {
+      ...piece.instances[0]!,
+      cuts: [tenon({ id: 'apron_to_leg.1', y: { low: 30, high: 30 } })],
+    };
+    const check = only('restrained', { ...rest, piece: { ...piece, instances: [tenoned, leg] } });
+    expect([check.severity, check.figure]).toEqual(['pass', 80]);
+  });
+
+  it.each([
+    [[130, 250], 'attend', 120],
+    [[20, 360], 'stop', 340],
+    [[190, 190], 'pass', 0],
+  ] as const)('screws without slots at %s across a top: %s', (ys, severity, width) => {
+    const cuts = ys.map((y, i) =>
+      hole({ id: `fix.${i}`, role: 'pilot', face: 'back', at: vec(100, y, 0), direction: vec(0, 0, 1) }),
+    );
+    const top = part('top', { size: [600, 380, 24], cuts });
+    const held = joint('fix', ['rail', 'top'], {
+      type: 'screwed',
+      fasteners: [{ item: '4.0 x 40', kind: 'screw', quantity: 2, length: 40, diameter: 4 }],
+      room: { instance: 'top', width: 170, swell: 0, shrink: 0, what: 'glued' },
+    });
+    const check = only('restrained', input(pieceOf([top, part('rail', { size: [380, 60, 22] })], [held])));
+    expect([check.severity, check.figure]).toEqual([severity, width]);
   });
 
   it('says nothing of a dry joint or of boards that move together', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { box } from '../../src/geometry/box.ts';
 import { vec } from '../../src/geometry/vector.ts';
-import type { Cut } from '../../src/results/cuts.ts';
+import type { Cut, HoleCut } from '../../src/results/cuts.ts';
 import { checksOf, hole, input, joint, only, part, pieceOf, pocket, sentence, tenon } from './fixtures.ts';
 
 const withCuts = (
@@ -212,5 +212,24 @@ describe('CHK-10: screws that come through', () => {
     const check = only('screw length', screwed(length));
     expect([check.severity, check.figure, check.limit]).toEqual([severity, length, 41]);
     expect(sentence(check)).toBe(`${length} through batten and top; the longest that stays inside is 41.`);
+  });
+
+  it('counts from the floor of a counterbore', () => {
+    const { piece, ...rest } = screwed(40);
+    const batten = piece.instances[0]!;
+    const bore = hole({
+      ...(batten.cuts[0] as HoleCut),
+      id: 'fix.2',
+      role: 'plain',
+      diameter: 10,
+      depth: 5,
+      through: false,
+    });
+    const bored = {
+      ...rest,
+      piece: { ...piece, instances: [{ ...batten, cuts: [...batten.cuts, bore] }, piece.instances[1]!] },
+    };
+    const check = only('screw length', bored);
+    expect([check.severity, check.limit]).toEqual(['stop', 36]);
   });
 });
