@@ -97,8 +97,8 @@ export const screwed: JointType = {
       value: r => soldLength(known(r.word('size')), Math.min(3 * under(r), under(r) + r.depthOf('into') - 3)),
     },
     {
-      name: 'count',
-      label: 'screws',
+      name: 'screws',
+      label: 'screws at each meeting',
       kind: 'count',
       rule: SC4,
       formula: 'one for each 200 mm begun, two at least',
@@ -130,7 +130,7 @@ const isHard = (material: string): boolean => timberSpecies(material)?.kind !== 
 function make(c: MakeContext) {
   const { contact, from, into } = c;
   const s = known(c.word('size'));
-  const n = Math.max(1, Math.round(c.figure('count')));
+  const n = Math.max(1, Math.round(c.figure('screws')));
   const along = longAxis(contact.inFrom, contact.fromFace);
   const side = otherAxis(contact.fromFace, along);
   const axis = FACE_AXIS[contact.fromFace];
