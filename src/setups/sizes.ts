@@ -89,3 +89,18 @@ export const cutName = (cut: Cut): string => {
   };
   return names[cut.kind];
 };
+
+const PLURAL: Partial<Record<string, string>> = { recess: 'recesses', notch: 'notches' };
+
+/** `mortises`, `Notches` when `capital`. */
+export function cutNames(cut: Cut, capital = false): string {
+  const one = cutName(cut);
+  const many = PLURAL[one] ?? `${one}s`;
+  return capital ? many[0]!.toUpperCase() + many.slice(1) : many;
+}
+
+/** `Notch`. */
+export const cutTitle = (cut: Cut): string => {
+  const one = cutName(cut);
+  return one[0]!.toUpperCase() + one.slice(1);
+};

@@ -1,6 +1,7 @@
 import type { EndCut } from '../../results/cuts.ts';
 import type { Setting, SetUp } from '../../results/setups.ts';
 import type { Machine } from '../../workshop/workshop.ts';
+import { otherScale, ringError, ringOf } from '../angles.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Draft, type Method, made, refuse, type Task } from '../method.ts';
@@ -21,7 +22,7 @@ export function angleSettings(cut: EndCut): Setting[] {
       'mitre',
       'angle',
       mitre,
-      `${say1(mitre)} from square; ${say1(90 - mitre)} on a scale that counts from the fence`,
+      `${say1(mitre)} from square; ${say1(otherScale(mitre))} on a scale that counts from the fence`,
       'mitre',
     ),
     otherSetting(
@@ -34,6 +35,16 @@ export function angleSettings(cut: EndCut): Setting[] {
       'mitre',
     ),
   ];
+}
+
+/** What an error on the scale does to the ring that these ends close (SET-18). */
+function ringWords(cut: EndCut): string[] {
+  const ring = ringOf(Math.abs(cut.mitre), Math.abs(cut.bevel));
+  return ring
+    ? [
+        `Closes a ring of ${ring.sides}${ring.slope > 0.05 ? `, sides sloping ${say1(ring.slope)} from flat` : ''}: 0.1 off on the scale gapes ${say1(ringError(ring.sides, 0.1))} degrees at the last corner`,
+      ]
+    : [];
 }
 
 /** The stop reads from the long point: the length of the part, which the second end is cut to. */
@@ -105,7 +116,7 @@ function draft(
       : {}),
     trial: angled,
     before: angled ? ['Grooves and rebates are cut: they run out through the mitre'] : [],
-    after: angled ? ['Opposite sides of a frame are held together and found equal'] : [],
+    after: angled ? ['Opposite sides of a frame are held together and found equal', ...ringWords(cut)] : [],
     cautions,
     passes: 1,
   };

@@ -1,4 +1,5 @@
 import { axisVector, dot, scale } from '../../geometry/vector.ts';
+import { roundTo } from '../../quantities/length.ts';
 import type { HoleCut } from '../../results/cuts.ts';
 import type { Lay, Setting } from '../../results/setups.ts';
 import type { Drill, Machine, MachineKind } from '../../workshop/workshop.ts';
@@ -135,8 +136,9 @@ function drillDrafts(
   const along = cut.slot && faceAxis(place.endFace) === cut.slot.along;
   const moves = travel > 0 && !along ? [0, travel] : [0];
   const fence = travel > 0 && !along ? place.fence - travel / 2 : place.fence;
-  const stations =
-    travel > 0 && along ? [place.station - travel / 2, place.station + travel / 2] : [place.station];
+  const stations = (
+    travel > 0 && along ? [place.station - travel / 2, place.station + travel / 2] : [place.station]
+  ).map(s => roundTo(s, 3));
   const lay: Lay = {
     label: FACE_WORDS[cut.face],
     down: opposite(cut.face),

@@ -5,7 +5,7 @@ import { openDepth, pocketDepth, pocketWanted } from '../fit.ts';
 import { type Method, made, refuse, type Task } from '../method.ts';
 import { viewPocket } from '../pocket.ts';
 import { section } from '../section.ts';
-import { cutName, FACE_WORDS, opposite, trueSize } from '../sizes.ts';
+import { cutName, cutNames, FACE_WORDS, opposite, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 import { handBench } from './hand-bench.ts';
 
@@ -37,7 +37,7 @@ export const pocketHand: Method = {
     const tool = metal ? 'scriber, hacksaw, files' : TOOLS[cut.kind];
     const far = view.near + wanted.value;
     return made({
-      what: `${name[0]!.toUpperCase()}${name.slice(1)}${name.endsWith('s') ? 'es' : 's'} by hand`,
+      what: `${cutNames(cut, true)} by hand`,
       method: metal ? 'sawn and filed' : 'by hand to gauge lines',
       machine,
       tool,

@@ -8,7 +8,7 @@ import { type Attempt, type Method, made, refuse, type Task } from '../method.ts
 import { slotMoves, viewPocket } from '../pocket.ts';
 import { routerDraft } from '../router-draft.ts';
 import { beyond, machineOf, noStraightCutter, straightCutter } from '../shop.ts';
-import { cutName, FACE_WORDS, opposite, trueSize } from '../sizes.ts';
+import { cutName, cutNames, cutTitle, FACE_WORDS, opposite, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 
 const MOST_WAYS = 40;
@@ -61,11 +61,10 @@ function routed(task: Task<PocketCut>, machine: Machine, inTable: boolean): Atte
   });
   if (limit) return refuse(limit);
   const name = cutName(cut);
-  const title = `${name[0]!.toUpperCase()}${name.slice(1)}`;
   const squared = cut.corner === 'square' && !view.runsOut;
   const overSheet = !wanted.how.startsWith('as drawn');
   const draft = routerDraft({
-    what: `${title}${name.endsWith('s') ? 'es' : 's'}`,
+    what: cutNames(cut, true),
     method: inTable ? 'along the router table fence' : 'router along a batten',
     machine,
     cutter,
@@ -95,7 +94,7 @@ function routed(task: Task<PocketCut>, machine: Machine, inTable: boolean): Atte
       width: Math.min(trueSize(instance, view.acrossAxis), view.far * 1.5 + 60),
       height: trueSize(instance, view.depthAxis),
     },
-    wanted: { label: `${title} wanted`, value: mm(wanted.value), how: wanted.how },
+    wanted: { label: `${cutTitle(cut)} wanted`, value: mm(wanted.value), how: wanted.how },
     correction: {
       share: 'whole',
       tooBig: 'Too wide: bring the last way closer by the whole difference.',

@@ -8,7 +8,7 @@ import { type Method, made, refuse, type Task } from '../method.ts';
 import { slotMoves, viewPocket } from '../pocket.ts';
 import { sawDraft } from '../saw-draft.ts';
 import { beyond, jigOf, machineOf } from '../shop.ts';
-import { cutName, FACE_WORDS, faceAxis, opposite, trueSize } from '../sizes.ts';
+import { cutName, cutNames, cutTitle, FACE_WORDS, faceAxis, opposite, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 
 /** Widest way across a sled and longest work on it, mm; most passes worth nibbling (common practice). */
@@ -62,7 +62,7 @@ export const sawPocket: Method = {
     const fitted = wanted.how.startsWith('as drawn') === false;
     return made(
       sawDraft({
-        what: `${name[0]!.toUpperCase()}${name.slice(1)}s`,
+        what: cutNames(cut, true),
         method: onSled
           ? 'across on the sled'
           : open
@@ -96,7 +96,7 @@ export const sawPocket: Method = {
         ...(view.reference === 'end1' || view.reference === 'end2' ? { end: view.reference } : {}),
         kerfSide: open ? `in the ${name}, towards the ${onSled ? 'stop' : 'fence'}` : `inside the ${name}`,
         wanted: {
-          label: `${name[0]!.toUpperCase()}${name.slice(1)} wanted`,
+          label: `${cutTitle(cut)} wanted`,
           value: mm(wanted.value),
           how: wanted.how,
         },

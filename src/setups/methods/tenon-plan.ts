@@ -79,12 +79,24 @@ export function planTenon(task: Task<TenonCut>): TenonPlan {
     centred,
     high: highSide,
     low: lowSide,
-    edges: edgeSides(task, otherAxis, length.value),
+    edges: edgeSides(task, otherAxis, length.value, centred ? each : undefined),
   };
 }
 
+/** A tenon may be this much narrower than drawn, mm: its edges carry no glue (0.2 to 0.5 in all, remembered). */
+const EDGE_PLAY = 0.1;
+
+/**
+ * An edge shoulder within `EDGE_PLAY` of the cheeks' takes their figure: one set-up the less, and the edges of a
+ * tenon have play anyway.
+ */
+const edgeAmount = (drawn: number, cheek: number | undefined): { amount: number; how: string } =>
+  cheek !== undefined && cheek - drawn > 0.005 && cheek - drawn <= EDGE_PLAY + 1e-9
+    ? { amount: cheek, how: `as the cheeks; drawn ${say1(drawn)}, an edge has play` }
+    : { amount: drawn, how: `as drawn ${say1(drawn)}` };
+
 /** Edge shoulders: the haunch ends short of the tip, and beyond its width the edge goes to the shoulder. */
-function edgeSides(task: Task<TenonCut>, axis: 'y' | 'z', length: number): Side[] {
+function edgeSides(task: Task<TenonCut>, axis: 'y' | 'z', length: number, cheek: number | undefined): Side[] {
   const { cut } = task;
   const sides: Side[] = [];
   for (const which of ['high', 'low'] as const) {
@@ -93,7 +105,7 @@ function edgeSides(task: Task<TenonCut>, axis: 'y' | 'z', length: number): Side[
     const face = FACES[axis][which];
     const haunch = cut.haunch?.side === which && axis !== cut.cheeks ? cut.haunch : undefined;
     if (!haunch) {
-      sides.push({ face, amount, how: `as drawn ${say1(amount)}`, reach: length });
+      sides.push({ face, ...edgeAmount(amount, cheek), reach: length });
       continue;
     }
     sides.push({
@@ -132,6 +144,3 @@ export function likeSides(sides: readonly (Side | undefined)[]): Side[][] {
   }
   return groups;
 }
-
-export const acrossSize = (task: Task<TenonCut>, axis: 'y' | 'z'): number =>
-  trueSize(task.instance, axis) || nominal(task.instance, axis);

@@ -1,16 +1,10 @@
-import type { Precedence, Sop } from './sop.ts';
-import { NEVER } from './sop.ts';
+import { NEVER, type Precedence, type Sop } from './sop.ts';
 
 /**
- * A feasible order by always taking the cheapest step that precedence allows; with `random`, among steps within
- * `looseness` of the cheapest. Ties go to the lower node, so that it is the same everywhere.
+ * A feasible order by always taking the cheapest step that precedence allows. Ties go to the lower node, so that it
+ * is the same everywhere.
  */
-export function construct(
-  sop: Sop,
-  precedence: Precedence,
-  random?: () => number,
-  looseness = 0,
-): Int32Array {
+export function construct(sop: Sop, precedence: Precedence): Int32Array {
   const { n, cost } = sop;
   const order = new Int32Array(n);
   const waiting = precedence.prev.map(list => list.filter(u => u !== 0).length);
@@ -19,14 +13,13 @@ export function construct(
   let last = 0;
   for (let at = 1; at < n; at++) {
     let best = -1;
-    let bestScore = Number.POSITIVE_INFINITY;
+    let least = Number.POSITIVE_INFINITY;
     for (let v = 1; v < n; v++) {
       if (done[v] === 1 || waiting[v]! > 0) continue;
-      const step = cost[last * n + v]!;
-      const score = (step >= NEVER ? NEVER : step) * (1 + (random ? random() * looseness : 0));
-      if (score < bestScore) {
+      const step = Math.min(cost[last * n + v]!, NEVER);
+      if (step < least) {
         best = v;
-        bestScore = score;
+        least = step;
       }
     }
     order[at] = best;
