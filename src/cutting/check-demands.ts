@@ -43,7 +43,7 @@ export function wantedBlanks(piece: Piece, operations: readonly Operation[]): De
 }
 
 function blankOf(instance: Instance, group: PartGroup): Demand {
-  const size = instance.measureFirst ? instance.measureFirst.reserve : group.blank;
+  const size = group.blank;
   const metal = instance.kind === 'bar' || instance.kind === 'tube';
   return {
     mark: group.mark,

@@ -20,7 +20,7 @@ export function collectDemands(piece: Piece, operations: readonly Operation[]): 
 }
 
 function partDemand(group: PartGroup, instance: Instance): Demand {
-  const blank = instance.measureFirst?.reserve ?? group.blank;
+  const blank = group.blank;
   // Bars, tubes and sheets are used at the section they come in (CUT-5); only their length has an allowance,
   // and a sheet's width.
   const own = instance.kind !== 'timber';

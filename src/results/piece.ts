@@ -32,7 +32,7 @@ export interface Instance {
   /** Calipers' word, where the maker has given it; the rest is nominal. */
   measured?: Partial<Size>;
   /** Size is held until the named measurement is taken (usually at a dry fit). */
-  measureFirst?: { when: string; reserve: Size };
+  measureFirst?: { when: string /** Added to the blank, mm, until it is measured. */; reserve: Size };
   /** Has no place in the piece (keys, wedges, hardware): drawn and weighed apart. */
   loose: boolean;
   /** Mirror-image copy of its definition. */

@@ -55,7 +55,7 @@ const hinge = instance({ id: 'hinge', part: 'hinge', kind: 'bought-in' });
 const drawerSide = instance({
   id: 'side',
   part: 'side',
-  measureFirst: { when: 'dry fit', reserve: size(460, 70, 14) },
+  measureFirst: { when: 'dry fit', reserve: size(20, 5, 2) },
 });
 const pieces: Piece = {
   instances: [...legs, panel, hinge, drawerSide],
@@ -63,7 +63,7 @@ const pieces: Piece = {
     group('A', legs),
     group('B', [panel], size(304, 504, 18)),
     group('C', [hinge]),
-    group('D', [drawerSide]),
+    group('D', [drawerSide], size(460, 70, 14)),
   ],
   joints: [],
   assemblies: [],
