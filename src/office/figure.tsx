@@ -51,13 +51,13 @@ export function Money({ minor, round = false }: { minor: number; round?: boolean
   return formatMoney(minor, useShow().currency, !round || minor % 100 !== 0);
 }
 
-/** A sentence with its figures strong. */
+/** A sentence with its figures strong; names and other words stay plain. */
 export function Sentence({ say }: { say: Say }): ReactNode {
   const show = useShow();
   return fillSay(say, show).map((run, i) =>
-    'words' in run ? (
+    'words' in run || say.values[run.name]?.kind === 'text' ? (
       // biome-ignore lint/suspicious/noArrayIndexKey: the runs of one sentence never move
-      <span key={i}>{run.words}</span>
+      <span key={i}>{'words' in run ? run.words : run.figure.figure}</span>
     ) : (
       // biome-ignore lint/suspicious/noArrayIndexKey: the runs of one sentence never move
       <b key={i}>

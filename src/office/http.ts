@@ -1,5 +1,5 @@
 import { addressOf, type Called, createCaller, type DocumentStateAnswer } from '../api/caller.ts';
-import { type RouteName, TOKEN_META } from '../api/routes.ts';
+import { EVENTS_PATH, type RouteName, TOKEN_META } from '../api/routes.ts';
 import type { JsonObject } from '../job/edits.ts';
 import type { Fault } from '../results/fault.ts';
 import { type JobState, type OfficeApi, Refusal } from './ports.ts';
@@ -56,12 +56,22 @@ export function httpApi(): OfficeApi {
       return { ...kept, document: kept.document as JsonObject };
     },
     workshop: async () => opened(await call('getWorkshop')).document as JsonObject,
+    watch: changed => {
+      const events = new EventSource(EVENTS_PATH);
+      events.onmessage = event => {
+        const told = JSON.parse(event.data) as { id: string; version: number };
+        changed(told.id, told.version);
+      };
+      return () => events.close();
+    },
     paper: (id, name) => addressOf('paper', { params: { id, name } }),
     file: id => addressOf('exportJob', { params: { id } }),
     ticks: async id => {
       const { ticks } = opened(await call('listTicks', { params: { id } }));
-      const done = new Set<string>();
-      for (const tick of ticks) tick.done ? done.add(tick.subject) : done.delete(tick.subject);
+      const done = new Map<string, string>();
+      for (const tick of ticks)
+        if (tick.done) done.set(tick.subject, tick.madeFrom);
+        else done.delete(tick.subject);
       return done;
     },
     tick: async (id, subject, done, madeFrom) => {

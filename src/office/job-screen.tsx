@@ -15,7 +15,11 @@ import { JobSession, type JobView } from './session.ts';
 import { JobHead } from './shell/job-head.tsx';
 import { TitleBlock } from './shell/title-block.tsx';
 import { useUndoKeys } from './shell/undo-keys.ts';
+import { useMedia } from './use-media.ts';
 import { WhyProvider } from './why.tsx';
+
+/** A screen held in the hand: the card of a set-up takes all of it. */
+const PHONE = '(max-width: 54em)';
 
 /** Opens the job and keeps its session as long as the screen shows it. */
 function useSession(id: string): [JobSession | undefined, JobView | undefined] {
@@ -50,9 +54,11 @@ export function JobScreen({
     document.title = title ? `${title}: ${PAGE_NAMES[page].toLowerCase()}` : 'Scantling';
   }, [title, page]);
   useUndoKeys(session, view);
+  const phone = useMedia(PHONE);
+  const bench = page === 'set-ups' && card !== undefined && phone;
   const body = useMemo(
-    () => session && view?.derived && pageBody(page, session, view, card),
-    [page, session, view, card],
+    () => session && view?.derived && pageBody(page, session, view, card, bench),
+    [page, session, view, card, bench],
   );
   if (!session || !view?.state)
     return (
@@ -65,7 +71,6 @@ export function JobScreen({
         </p>
       </main>
     );
-  const bench = page === 'set-ups' && card !== undefined;
   return (
     <CurrencyProvider value={view.derived?.price.currency ?? 'GBP'}>
       <WhyProvider why={session.why} results={view.derived}>
@@ -83,7 +88,13 @@ export function JobScreen({
   );
 }
 
-function pageBody(page: JobPage, session: JobSession, view: JobView, card: number | undefined): ReactNode {
+function pageBody(
+  page: JobPage,
+  session: JobSession,
+  view: JobView,
+  card: number | undefined,
+  bench: boolean,
+): ReactNode {
   const derived = view.derived!;
   const id = view.state!.id;
   switch (page) {
@@ -92,10 +103,10 @@ function pageBody(page: JobPage, session: JobSession, view: JobView, card: numbe
     case 'cutting':
       return <CuttingPage derived={derived} />;
     case 'set-ups':
-      return card === undefined ? (
-        <SetUpsPage id={id} derived={derived} />
-      ) : (
+      return bench && card !== undefined ? (
         <BenchCard id={id} derived={derived} number={card} />
+      ) : (
+        <SetUpsPage id={id} derived={derived} card={card} />
       );
     case 'days':
       return <DaysPage derived={derived} />;

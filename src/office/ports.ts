@@ -45,11 +45,13 @@ export interface OfficeApi {
   /** The last setting-out kept, if any. */
   lastKept(id: string): Promise<KeptSettingOut | undefined>;
   workshop(): Promise<JsonObject>;
+  /** Tells when a document was changed by another window or device. */
+  watch(changed: (id: string, version: number) => void): () => void;
   /** Addresses of a paper of the job and of its file. */
   paper(id: string, name: string): string;
   file(id: string): string;
-  /** Set-up runs that are ticked, and ticking one. */
-  ticks(id: string): Promise<Set<string>>;
+  /** What is ticked, with the hash of what it was ticked on. */
+  ticks(id: string): Promise<Map<string, string>>;
   tick(id: string, subject: string, done: boolean, madeFrom: string): Promise<void>;
 }
 

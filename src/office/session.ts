@@ -51,6 +51,7 @@ export class JobSession {
   private typed: readonly EditOperation[] = [];
   private queue: Promise<void> = Promise.resolve();
   private turn = 0;
+  private unwatch: (() => void) | undefined;
 
   constructor(id: string, tools: Tools) {
     this.id = id;
@@ -74,10 +75,17 @@ export class JobSession {
       const [state, workshop] = await Promise.all([this.tools.api.job(this.id), this.tools.api.workshop()]);
       this.workshop = workshop;
       this.take(state);
+      this.unwatch = this.tools.api.watch((id, version) => this.changedElsewhere(id, version));
       await this.readBefore();
     } catch (error) {
       this.set({ trouble: wordsOf(error) });
     }
+  }
+
+  /** Another window saved: go on from there, unless a save of our own is on its way. */
+  private changedElsewhere(id: string, version: number): void {
+    const { state, saving } = this.view;
+    if (id === this.id && state && version > state.version && saving !== 'saving') void this.reread();
   }
 
   /** Shows what would follow from these operations without saving them. */
@@ -183,6 +191,7 @@ export class JobSession {
   }
 
   close(): void {
+    this.unwatch?.();
     this.listeners.clear();
     this.tools.deriver.close();
   }

@@ -29,6 +29,7 @@ function desk() {
     job: async () => state,
     workshop: async () => ({}),
     lastKept: async () => undefined,
+    watch: () => () => undefined,
     edit: async (_id: string, base: number, ops: readonly EditOperation[]) => {
       asked.bases.push(base);
       if (asked.refuse) throw new Refusal('parameters.length: it is too long; write less');

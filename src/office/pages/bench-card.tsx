@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { cardDrawing } from '../../drawings/card.ts';
 import { BENCH } from '../../drawings/manner.ts';
@@ -7,11 +7,12 @@ import type { SetUp } from '../../results/setups.ts';
 import { Drawing } from '../drawing.tsx';
 import { Figure } from '../figure.tsx';
 import { useShow } from '../person.ts';
-import { usePorts } from '../ports.ts';
 import { jobAddress } from '../route.ts';
+import { SettingFigure } from '../set-ups/setting-figure.tsx';
+import { useTicks } from '../set-ups/ticks.ts';
+import { passCount, runWords, settingName } from '../set-ups/words.ts';
 import { StateMark } from '../state-mark.tsx';
-import { useWidth } from '../use-width.ts';
-import { passCount, runWords, SettingFigure, settingName } from './set-ups.tsx';
+import { useSize } from '../use-size.ts';
 
 /** Shown large: what the hand sets first. */
 const LARGE = 2;
@@ -29,7 +30,7 @@ export function BenchCard({
   const { setups } = derived.setups;
   const setup = setups.find(s => s.number === number);
   const [trial, setTrial] = useState(false);
-  const [done, mark, trouble] = useDone(id, setup);
+  const ticks = useTicks(id);
   const next = setups.find(s => s.number > number);
   if (!setup)
     return (
@@ -40,6 +41,7 @@ export function BenchCard({
         </a>
       </main>
     );
+  const done = ticks.of(setup) === 'done';
   return (
     <div className="bench-card">
       <header>
@@ -48,21 +50,21 @@ export function BenchCard({
           Set-up <b>{setup.number}</b> of {setups.length}
         </span>
       </header>
-      {trial ? <Trial setup={setup} /> : <Card setup={setup} trouble={trouble} />}
+      {trial ? <Trial setup={setup} /> : <Card setup={setup} trouble={ticks.trouble} />}
       <nav aria-label="This set-up">
         {setup.correction || setup.testPiece ? (
           <Button className="b2" onPress={() => setTrial(!trial)}>
             {trial ? 'Back to the card' : 'Trial cut'}
           </Button>
         ) : (
-          <Button className="b2" isDisabled={!done} onPress={() => mark(false)}>
+          <Button className="b2" isDisabled={!done} onPress={() => ticks.mark(setup, false)}>
             Not done
           </Button>
         )}
         <Button
           className="b1"
           onPress={() => {
-            mark(true);
+            ticks.mark(setup, true);
             if (next) location.hash = jobAddress(id, 'set-ups', next.number);
           }}
         >
@@ -76,17 +78,17 @@ export function BenchCard({
 function Card({ setup, trouble }: { setup: SetUp; trouble: string | undefined }): ReactNode {
   const show = useShow();
   const host = useRef<HTMLElement>(null);
-  const width = useWidth(host);
+  const { width, height } = useSize(host);
   const drawing = useMemo(
     () =>
       cardDrawing(setup.drawing, {
         width: Math.max(280, width),
-        height: 300,
+        height: Math.max(220, height - 8),
         manner: BENCH,
         show,
         id: setup.id,
       }),
-    [setup, show, width],
+    [setup, show, width, height],
   );
   const large = setup.settings.slice(0, LARGE);
   const rest = setup.settings.slice(LARGE);
@@ -184,35 +186,4 @@ function Trial({ setup }: { setup: SetUp }): ReactNode {
       )}
     </main>
   );
-}
-
-/** Ticked or not, as the store has it; a tick is on the disk when the mark changes. */
-function useDone(
-  id: string,
-  setup: SetUp | undefined,
-): [boolean, (done: boolean) => void, string | undefined] {
-  const { api } = usePorts();
-  const [done, setDone] = useState(false);
-  const [trouble, setTrouble] = useState<string>();
-  const subject = setup && `setup:${setup.id}`;
-  useEffect(() => {
-    let current = true;
-    if (subject)
-      api.ticks(id).then(
-        all => current && setDone(all.has(subject)),
-        error => current && setTrouble(String(error)),
-      );
-    return () => {
-      current = false;
-    };
-  }, [api, id, subject]);
-  const mark = (now: boolean): void => {
-    if (!setup || !subject) return;
-    setDone(now);
-    api.tick(id, subject, now, setup.id).catch(error => {
-      setDone(!now);
-      setTrouble(error instanceof Error ? error.message : String(error));
-    });
-  };
-  return [done, mark, trouble];
 }

@@ -8,14 +8,15 @@ import { showSize, showText } from '../../results/show.ts';
 import { Drawing } from '../drawing.tsx';
 import { FigureText, Length, Money } from '../figure.tsx';
 import { useShow } from '../person.ts';
-import { useWidth } from '../use-width.ts';
+import { buyPrice } from '../shell/title-block.tsx';
+import { useSize } from '../use-size.ts';
 import { WhyNote } from '../why.tsx';
 
 /** Layouts of every length and sheet, all to one scale, with the order of sawing beside each. */
 export function CuttingPage({ derived }: { derived: Derived }): ReactNode {
   const { cutting } = derived;
   const host = useRef<HTMLElement>(null);
-  const width = useWidth(host);
+  const { width } = useSize(host);
   const [picked, setPicked] = useState<string>();
   const uses = cutting.materials.flatMap(m => m.uses);
   const narrow = width < 700;
@@ -181,7 +182,7 @@ function SawList({ steps }: { steps: readonly SawStep[] }): ReactNode {
 }
 
 function ToBuy({ derived }: { derived: Derived }): ReactNode {
-  const { buy, cost } = derived.cutting;
+  const { buy } = derived.cutting;
   if (buy.length === 0) return null;
   return (
     <section className="tobuy" aria-labelledby="tobuy">
@@ -221,7 +222,7 @@ function ToBuy({ derived }: { derived: Derived }): ReactNode {
           <tr>
             <td colSpan={4}>All of it</td>
             <td className="n fig">
-              <Money minor={cost} />
+              <Money minor={buyPrice(derived)} />
             </td>
           </tr>
         </tfoot>

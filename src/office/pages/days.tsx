@@ -11,14 +11,14 @@ import { showClock, showDate } from '../../results/show.ts';
 import { Drawing } from '../drawing.tsx';
 import { usePorts } from '../ports.ts';
 import { StateMark } from '../state-mark.tsx';
-import { useWidth } from '../use-width.ts';
+import { useSize } from '../use-size.ts';
 import { WhyNote } from '../why.tsx';
 
 /** The day in hand as a standing rod, what is drying, the fortnight, and every day in words. */
 export function DaysPage({ derived }: { derived: Derived }): ReactNode {
   const today = usePorts().today();
   const host = useRef<HTMLElement>(null);
-  const width = useWidth(host);
+  const { width } = useSize(host);
   const { days } = derived;
   const next = days.days.find(d => d.date >= today && d.entries.length > 0) ?? days.days[0];
   if (!next)
@@ -92,6 +92,10 @@ const FREE: Record<WaitEntry['what'], string> = {
   delivery: 'here',
 };
 
+/** Fits the names' column of the strip. */
+const shortened = (text: string): string =>
+  text.length > 30 ? `${text.slice(0, 29).trimEnd()}\u2026` : text;
+
 /** Days shown in the strip of waits. */
 const WAIT_DAYS = 4;
 const MOST_WAITS = 6;
@@ -104,8 +108,11 @@ function Waiting({ derived, from, width }: { derived: Derived; from: string; wid
       .filter(w => w.end >= from && w.start < until)
       .slice(0, MOST_WAITS)
       .map(w => ({
-        title: titles.get(w.operation) ?? w.operation,
-        job: w.meanwhile.length > 0 ? `meanwhile: ${titles.get(w.meanwhile[0]!) ?? w.meanwhile[0]}` : '',
+        title: shortened(titles.get(w.operation) ?? w.operation),
+        job:
+          w.meanwhile.length > 0
+            ? shortened(`meanwhile ${titles.get(w.meanwhile[0]!) ?? w.meanwhile[0]}`)
+            : '',
         what: w.what,
         start: w.start,
         end: w.end,

@@ -90,7 +90,12 @@ export function JobsScreen(): ReactNode {
   );
 }
 
+/** A date with its year where that is not this one. */
+const dated = (iso: string, today: string): string =>
+  showDate(iso, 'short') + (iso.slice(0, 4) === today.slice(0, 4) ? '' : ` ${iso.slice(0, 4)}`);
+
 function JobTable({ found, search }: { found: Found; search: string }): ReactNode {
+  const today = usePorts().today();
   if (found.jobs.length === 0)
     return search ? (
       <p className="say none">No job has all of these words.</p>
@@ -128,8 +133,8 @@ function JobTable({ found, search }: { found: Found; search: string }): ReactNod
               <td>{job.number}</td>
               <td>{job.client?.name ?? ''}</td>
               <td className="n">{job.settingOut}</td>
-              <td className="n">{job.deadline ? showDate(job.deadline, 'short') : ''}</td>
-              <td className="n quiet">{showDate(job.savedAt, 'short')}</td>
+              <td className="n">{job.deadline ? dated(job.deadline, today) : ''}</td>
+              <td className="n quiet">{dated(job.savedAt, today)}</td>
             </tr>
           ))}
         </tbody>

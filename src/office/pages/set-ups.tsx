@@ -1,130 +1,111 @@
-import { type ReactNode, useMemo } from 'react';
-import { cardDrawing } from '../../drawings/card.ts';
-import { DESK } from '../../drawings/manner.ts';
+import { type ReactNode, useLayoutEffect, useRef } from 'react';
 import { formatMinutes } from '../../quantities/time.ts';
 import type { Derived } from '../../results/derived.ts';
-import type { Setting, SetUp } from '../../results/setups.ts';
-import { Drawing } from '../drawing.tsx';
-import { Figure } from '../figure.tsx';
-import { useShow } from '../person.ts';
+import type { SetUp, SetUpPlan } from '../../results/setups.ts';
 import { jobAddress } from '../route.ts';
+import { SetUpCard } from '../set-ups/card.tsx';
+import { type Ticks, useTicks } from '../set-ups/ticks.ts';
+import { runWords } from '../set-ups/words.ts';
 import { StateMark } from '../state-mark.tsx';
 
-/** Set-ups in the order they are made, each as its card. */
-export function SetUpsPage({ id, derived }: { id: string; derived: Derived }): ReactNode {
-  const { setups, partByPart, unmade } = derived.setups;
-  const change = setups.reduce((sum, s) => sum + s.changeOver, 0);
+/** Set-ups in the order they are made, and the card of one. */
+export function SetUpsPage({
+  id,
+  derived,
+  card,
+}: {
+  id: string;
+  derived: Derived;
+  card: number | undefined;
+}): ReactNode {
+  const ticks = useTicks(id);
+  const { setups } = derived.setups;
+  const shown = setups.find(s => s.number === card) ?? setups.find(s => ticks.of(s) !== 'done') ?? setups[0];
   return (
     <main className="setups">
-      <p className="lead">
-        {setups.length === 0
-          ? 'No set-ups yet.'
-          : `${setups.length} ${setups.length === 1 ? 'set-up' : 'set-ups'}, ${formatMinutes(change)} of changing over; part by part it would be ${formatMinutes(partByPart)}.`}
-      </p>
-      {unmade.length > 0 && (
-        <ul className="unmade">
-          {unmade.map(u => (
-            <li key={`${u.instance} ${u.cut}`}>
-              <StateMark state="attend" />
-              <span>
-                <b>{u.instance}</b> {u.reason}. <span className="mend">{u.mend}.</span>
-              </span>
-            </li>
-          ))}
-        </ul>
+      <section className="order" aria-labelledby="order">
+        <h2 id="order">
+          In this order <span className="quiet">{orderWords(derived.setups)}</span>
+        </h2>
+        <Unmade plan={derived.setups} />
+        <Order job={id} setups={setups} shown={shown} ticks={ticks} />
+      </section>
+      {shown ? (
+        <SetUpCard setup={shown} of={setups.length} ticks={ticks} />
+      ) : (
+        <p className="say none">No set-ups yet.</p>
       )}
-      {setups.map(setup => (
-        <Card key={setup.id} job={id} setup={setup} of={setups.length} />
-      ))}
     </main>
   );
 }
 
-/** Parts run in a set-up, each mark once with how many. */
-export function runWords(setup: SetUp): string {
-  const marks = new Map<string, Set<string>>();
-  for (const run of setup.runs) marks.set(run.mark, (marks.get(run.mark) ?? new Set()).add(run.instance));
-  return [...marks].map(([mark, of]) => (of.size > 1 ? `${mark} (${of.size})` : mark)).join(', ');
+function orderWords({ setups, partByPart }: SetUpPlan): string {
+  const change = setups.reduce((sum, s) => sum + s.changeOver, 0);
+  const saved = partByPart > change ? `, part by part ${formatMinutes(partByPart)}` : '';
+  return `${formatMinutes(change)} of changing over${saved}`;
 }
 
-export const passCount = (setup: SetUp): number =>
-  setup.runs.reduce((n, r) => n + Math.max(1, r.passes.length), 0);
-
-const capital = (text: string): string => (text[0]?.toUpperCase() ?? '') + text.slice(1);
-export const settingName = (setting: Setting): string => capital(setting.name);
-
-function Card({ job, setup, of }: { job: string; setup: SetUp; of: number }): ReactNode {
-  const show = useShow();
-  const drawing = useMemo(
-    () => cardDrawing(setup.drawing, { width: 420, height: 300, manner: DESK, show, id: setup.id }),
-    [setup, show],
-  );
+function Order({
+  job,
+  setups,
+  shown,
+  ticks,
+}: {
+  job: string;
+  setups: readonly SetUp[];
+  shown: SetUp | undefined;
+  ticks: Ticks;
+}): ReactNode {
+  const list = useRef<HTMLOListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the shown one comes into sight when it changes
+  useLayoutEffect(() => {
+    const on = list.current?.querySelector<HTMLElement>('[aria-current]');
+    const box = list.current;
+    if (!on || !box || box.scrollHeight <= box.clientHeight) return;
+    const top = on.offsetTop - box.offsetTop;
+    if (top < box.scrollTop || top + on.offsetHeight > box.scrollTop + box.clientHeight)
+      box.scrollTop = top - box.clientHeight / 3;
+  }, [shown?.id]);
   return (
-    <section className="setup" aria-labelledby={`setup-${setup.number}`}>
-      <header>
-        <p className="num">
-          Set-up <b>{setup.number}</b> of {of}
-        </p>
-        <h2 id={`setup-${setup.number}`} className="serif">
-          {setup.title}
-        </h2>
-        <p className="mach">
-          {setup.machine}, {setup.tool}
-        </p>
-        <p>
-          <a className="act" href={jobAddress(job, 'set-ups', setup.number)}>
-            Card for the bench
-          </a>
-        </p>
-      </header>
-      <div className="settings">
-        <dl>
-          {setup.settings.map(setting => (
-            <div key={setting.name}>
-              <dt>{settingName(setting)}</dt>
-              <dd>
-                <SettingFigure setting={setting} />
-              </dd>
-              {setting.how && <dd className="how">{setting.how}</dd>}
-            </div>
-          ))}
-        </dl>
-        <p className="run">
-          {setup.testPiece && (
-            <>
-              <b>Test piece</b> first, then{' '}
-            </>
-          )}
-          <b>{runWords(setup)}</b>: {passCount(setup)} {passCount(setup) === 1 ? 'cut' : 'cuts'}
-          {setup.kerfSide ? `; kerf ${setup.kerfSide}` : ''}
-        </p>
-        {setup.cautions.length > 0 && (
-          <ul className="caution">
-            {setup.cautions.map(c => (
-              <li key={c}>
-                <StateMark state="attend" word={false} />
-                <span>{c}</span>
-              </li>
-            ))}
-          </ul>
-        )}
-      </div>
-      <figure>
-        <Drawing of={drawing} />
-      </figure>
-    </section>
+    <ol ref={list}>
+      {setups.map((setup, i) => {
+        const state = ticks.of(setup);
+        const machine = setup.machine !== setups[i - 1]?.machine;
+        return (
+          <li key={setup.id} className={machine ? 'new' : ''}>
+            {machine && <h3>{setup.machine}</h3>}
+            <a
+              href={jobAddress(job, 'set-ups', setup.number)}
+              aria-current={setup === shown ? 'true' : undefined}
+              className={state === 'done' ? 'done' : ''}
+            >
+              <span className="n">{setup.number}</span>
+              <span>
+                {setup.title} <span className="quiet">{runWords(setup)}</span>
+              </span>
+              <span className="n quiet">
+                {state === 'done' ? <StateMark state="pass" word={false} /> : formatMinutes(setup.minutes)}
+              </span>
+            </a>
+          </li>
+        );
+      })}
+    </ol>
   );
 }
 
-/** At the saw the trailing zero tells the precision: 45.0. */
-export function SettingFigure({ setting, bare = false }: { setting: Setting; bare?: boolean }): ReactNode {
-  const show = useShow();
-  if (setting.value.kind === 'length' && typeof setting.value.value === 'number' && show.unit === 'mm')
-    return (
-      <>
-        {setting.value.value.toFixed(1).replace('-', '\u2212')}
-        {!bare && <span className="u">mm</span>}
-      </>
-    );
-  return <Figure of={setting.value} bare={bare} />;
+function Unmade({ plan }: { plan: SetUpPlan }): ReactNode {
+  if (plan.unmade.length === 0) return null;
+  return (
+    <ul className="unmade">
+      {plan.unmade.map(u => (
+        <li key={`${u.instance} ${u.cut}`}>
+          <StateMark state="attend" word={false} />
+          <span>
+            <b>{u.instance}</b> {u.reason}. <span className="mend">{u.mend}.</span>
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
 }

@@ -123,7 +123,12 @@ function Weight({ derived }: { derived: Derived }): ReactNode {
   );
 }
 
-function ToBuy({ derived: { cutting } }: { derived: Derived }): ReactNode {
+/** What the bought stock costs; stock from the rack is not counted. */
+export const buyPrice = (derived: Derived): number =>
+  derived.cutting.buy.reduce((sum, line) => sum + line.price, 0);
+
+function ToBuy({ derived }: { derived: Derived }): ReactNode {
+  const { cutting } = derived;
   const pieces = cutting.buy.reduce((n, line) => n + line.quantity, 0);
   return (
     <div className="cell buy">
@@ -134,7 +139,7 @@ function ToBuy({ derived: { cutting } }: { derived: Derived }): ReactNode {
           'all is in the rack'
         ) : (
           <>
-            <Money minor={cutting.cost} />, {cutting.buy[0]!.item}
+            <Money minor={buyPrice(derived)} />, {cutting.buy[0]!.item}
           </>
         )}
       </em>
