@@ -133,6 +133,7 @@ export function part(
     mirrored: false,
     grain: 'length',
     show: true,
+    loose: false,
     ...more,
   };
 }

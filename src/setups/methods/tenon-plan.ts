@@ -2,7 +2,7 @@ import type { LocalFace, TenonCut } from '../../results/cuts.ts';
 import { say1 } from '../figures.ts';
 import { tenonLength, tenonWanted, type Wanted } from '../fit.ts';
 import type { Task } from '../method.ts';
-import { FACES, isMeasured, nominal, sizeWords, trueSize } from '../sizes.ts';
+import { FACES, isMeasured, sizeWords, trueSize } from '../sizes.ts';
 
 /** What is taken off one side of the stock to leave the tenon, and as far as where from its tip. */
 export interface Side {
