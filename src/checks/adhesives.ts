@@ -201,7 +201,7 @@ function openLongEnough(glued: readonly Glued[], { workshop }: CheckInput): Chec
         rule: CHK_15,
         title: long
           ? `${assembly.name}: more joints than the glue waits for`
-          : `${assembly.name} closes in time`,
+          : `${assembly.name}: closed in time`,
         figure: needed,
         limit: open,
         unit: 'time',

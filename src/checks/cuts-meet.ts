@@ -6,7 +6,7 @@ import { say } from '../results/message.ts';
 import type { Instance } from '../results/piece.ts';
 import { mm, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
-import { extent, faceAxis, holeBox } from './solid.ts';
+import { centreLine, distanceBetween, extent, faceAxis, holeBox, isSolid } from './solid.ts';
 import { gather, type View } from './view.ts';
 import { capital, inMm, mid } from './words.ts';
 
@@ -55,6 +55,13 @@ function plainDepth(instance: Instance, a: Deep, other: Box): number | undefined
   return depth > BETWEEN ? depth - BETWEEN : undefined;
 }
 
+/** Two round holes whose boxes share a corner may still pass each other: their centre lines tell. */
+function passBy(a: Deep, b: Deep, instance: Instance): boolean {
+  if (a.kind !== 'hole' || b.kind !== 'hole') return false;
+  const apart = distanceBetween(centreLine(a, instance.size), centreLine(b, instance.size));
+  return apart >= (a.diameter + b.diameter) / 2 - 1e-6;
+}
+
 function meetings(instance: Instance, view: View): Meeting[] {
   const deep = instance.cuts.filter(isDeep);
   return deep.flatMap((a, i) =>
@@ -65,7 +72,7 @@ function meetings(instance: Instance, view: View): Meeting[] {
       if (!shared) return [];
       const size = boxSize(shared);
       const by = Math.min(size.x, size.y, size.z);
-      if (by < 1e-6) return [];
+      if (by < 1e-6 || passBy(a, b, instance)) return [];
       const [tenonA, tenonB] = [tenonOf(a, view), tenonOf(b, view)];
       const mitred = tenonA?.mitredTip !== undefined && tenonB?.mitredTip !== undefined;
       return [{ instance, a, b, by, mitred, plain: plainDepth(instance, a, boxB) }];
@@ -97,14 +104,16 @@ function judgeMeeting(m: Meeting): Check {
     say: say(
       m.mitred
         ? 'In {part} the two meet by {by}; their tips are mitred for it.'
-        : 'In {part} the two meet by {by}; a plain tenon stops on the other.',
+        : both
+          ? 'In {part} the two meet by {by}; a plain tenon stops on the other.'
+          : 'In {part} the two meet by {by}; what goes in second stops on the first.',
       { part: text(mid(m.instance.name)), by: mm(m.by) },
     ),
   });
 }
 
 function judge({ piece }: CheckInput, view: View): Check[] {
-  const all = piece.instances.filter(i => i.kind === 'timber' || i.kind === 'sheet');
+  const all = piece.instances.filter(isSolid);
   const found = all.flatMap(i => meetings(i, view));
   if (found.length === 0) {
     const deep = all.reduce((n, i) => n + i.cuts.filter(isDeep).length, 0);

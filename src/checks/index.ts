@@ -58,9 +58,9 @@ export function runChecks(input: CheckInput): Check[] {
 
 const RANK = new Map<Severity, number>(SEVERITIES.map((severity, rank) => [severity, rank]));
 
-/** How far a figure is past its limit, as a share of the limit, whichever way the limit lies. */
-function excess({ figure, limit }: Check): number {
-  if (figure === null || limit === null) return 0;
+/** How far a figure is past its limit, as a share of the limit, whichever way the limit lies. A count is no measure of harm. */
+function excess({ figure, limit, unit }: Check): number {
+  if (figure === null || limit === null || unit === 'count') return 0;
   return Math.abs(figure - limit) / Math.max(Math.abs(limit), 1);
 }
 

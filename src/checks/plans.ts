@@ -4,7 +4,7 @@ import { say } from '../results/message.ts';
 import { count, mm, q, text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { gather, type View } from './view.ts';
-import { capital, inMm, mid } from './words.ts';
+import { capital, inMm, listed, mid } from './words.ts';
 
 export const CHK_30 = rule(
   'CHK-30',
@@ -76,22 +76,23 @@ function unplaced({ cutting }: CheckInput): Check[] {
   });
 }
 
+/** Cuts that one and the same tool would make are told together. */
 function unmade({ setups }: CheckInput, view: View): Check[] {
-  const named = setups.unmade.map(u => ({ ...u, part: view.instance(u.instance)?.part ?? u.instance }));
-  return gather(named, u => `${u.part} ${u.reason}`).map(of => {
+  return gather(setups.unmade, u => u.mend).map(of => {
     const { instance, cut, reason, mend } = of[0]!;
+    const names = [...new Set(of.map(u => mid(view.name(u.instance))))];
     return finding({
       check: 'machines',
       subject: `${instance}.${cut}`,
       severity: 'stop',
       rule: CHK_31,
-      title: `No way to cut ${view.name(instance)}`,
+      title: names.length === 1 ? `No way to cut ${names[0]}` : `No way to cut ${names.length} parts`,
       figure: of.length,
       limit: 0,
       unit: 'count',
       remedy: mend,
-      say: say('{part}: {reason}.', {
-        part: text(capital(view.name(instance))),
+      say: say('{parts}: {reason}.', {
+        parts: text(capital(listed(names))),
         reason: text(unended(reason)),
       }),
     });

@@ -1,9 +1,12 @@
 /** Distances inside a part, in its own frame: how far to the far side, how much a taper took, what a cut sweeps. */
 import { type Box, box } from '../geometry/box.ts';
-import type { Axis, Vec3 } from '../geometry/vector.ts';
-import { AXES } from '../geometry/vector.ts';
+import { AXES, type Axis, add, dot, norm, scale, sub, type Vec3 } from '../geometry/vector.ts';
 import type { HoleCut, LocalFace, PocketCut, Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
+
+/** Timber or sheet with a size: a part that waits for its measurement has none yet. */
+export const isSolid = ({ kind, size }: Instance): boolean =>
+  (kind === 'timber' || kind === 'sheet') && size.length > 0 && size.width > 0 && size.thickness > 0;
 
 const SIZE: Record<Axis, keyof Size> = { x: 'length', y: 'width', z: 'thickness' };
 
@@ -113,4 +116,38 @@ export function holeBox(hole: HoleCut, size: Size): Box {
   const high = (axis: Axis): number => Math.max(at(axis, false), at(axis, true)) + side(axis);
   const side = (axis: Axis): number => radius * Math.sqrt(Math.max(0, 1 - hole.direction[axis] ** 2));
   return box(low('x'), low('y'), low('z'), high('x'), high('y'), high('z'));
+}
+
+export interface Line {
+  from: Vec3;
+  to: Vec3;
+}
+
+export function centreLine(hole: HoleCut, size: Size): Line {
+  const depth = hole.through ? wayThrough(size, hole.at, hole.direction) : hole.depth;
+  return { from: hole.at, to: add(hole.at, scale(hole.direction, depth)) };
+}
+
+const between = (value: number): number => Math.min(1, Math.max(0, value));
+
+/**
+ * Least distance between two straight lines with ends, mm: the foot on each is found from the other, and held
+ * to the ends. Lines that run alike are tried from the ends of the one.
+ */
+export function distanceBetween(a: Line, b: Line): number {
+  const [u, v, w] = [sub(a.to, a.from), sub(b.to, b.from), sub(a.from, b.from)];
+  const [uu, uv, vv, uw, vw] = [dot(u, u), dot(u, v), dot(v, v), dot(u, w), dot(v, w)];
+  const onB = (s: number): number => (vv > 0 ? between((uv * s + vw) / vv) : 0);
+  const onA = (t: number): number => (uu > 0 ? between((uv * t - uw) / uu) : 0);
+  const apart = (s: number, t: number): number => norm(add(w, sub(scale(u, s), scale(v, t))));
+  const cross = uu * vv - uv * uv;
+  const crossing = cross > 1e-9 * uu * vv ? between((uv * vw - vv * uw) / cross) : 0;
+  const first = onA(onB(crossing));
+  return Math.min(
+    apart(first, onB(first)),
+    apart(0, onB(0)),
+    apart(1, onB(1)),
+    apart(onA(0), 0),
+    apart(onA(1), 1),
+  );
 }

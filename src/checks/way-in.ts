@@ -83,7 +83,7 @@ function judgeTrapped(of: Trapped[]): Check[] {
   const values = {
     part: text(capital(part.name)),
     ends: text(listed(ends.map(e => mid(e.name)))),
-    closing: text(closing.name),
+    closing: text(mid(closing.name)),
   };
   if (!shut && !loose) return [];
   return [
@@ -98,7 +98,7 @@ function judgeTrapped(of: Trapped[]): Check[] {
       unit: 'text',
       remedy: shut
         ? `Put it into ${shut.name}, or glue that up later.`
-        : `Have ${of.length > 1 ? `all ${of.length}` : 'it'} at hand when ${closing.name} closes.`,
+        : `Have ${of.length === 1 ? 'it' : of.length === 2 ? 'both' : `all ${of.length}`} at hand when ${mid(closing.name)} closes.`,
       say: shut
         ? say('{ends} are one already in {shut}; {part} cannot be let in after.', {
             ...values,

@@ -6,7 +6,7 @@ import type { Instance } from '../results/piece.ts';
 import { mm, text } from '../results/quantity.ts';
 import type { Rule } from '../results/source.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
-import { besideHole, besidePocket, woodBehindHole, woodBehindPocket } from './solid.ts';
+import { besideHole, besidePocket, isSolid, woodBehindHole, woodBehindPocket } from './solid.ts';
 import { gather } from './view.ts';
 import { capital, inMm, mid } from './words.ts';
 
@@ -143,7 +143,7 @@ function besideMortise(instance: Instance, pocket: PocketCut): Left[] {
 }
 
 function places(input: CheckInput, instance: Instance): Left[] {
-  if (instance.kind !== 'timber' && instance.kind !== 'sheet') return [];
+  if (!isSolid(instance)) return [];
   return instance.cuts.flatMap(cut => {
     const sides =
       isHole(cut) && isScrewHole(cut)

@@ -11,6 +11,7 @@ import {
   PORCH,
   part,
   pieceOf,
+  sentence,
   setUpPlan,
   stock,
   workshop,
@@ -49,6 +50,22 @@ describe('CHK-30, CHK-31, CHK-34: stock and machines', () => {
       unmade: [{ instance: 'seat', cut: 'm.1', reason: 'no chisel of 11', mend: 'Chop it by hand.' }],
     });
     expect(only('machines', input(piece, { setups })).severity).toBe('stop');
+  });
+
+  it('tells together what one tool would cut', () => {
+    const cut = (instance: string, mend: string) => ({
+      instance,
+      cut: `${instance}.1`,
+      reason: 'no 6 drill.',
+      mend,
+    });
+    const two = pieceOf([seat, part('rail', { size: [500, 60, 20] }), part('leg', { size: [400, 45, 45] })]);
+    const setups = setUpPlan({
+      unmade: [cut('seat', 'Buy a 6 drill.'), cut('rail', 'Buy a 6 drill.'), cut('leg', 'Buy a saw.')],
+    });
+    const told = checksOf('machines', input(two, { setups }));
+    expect(told.map(c => c.title).sort()).toEqual(['No way to cut 2 parts', 'No way to cut leg']);
+    expect(sentence(told.find(c => c.figure === 2)!)).toBe('Seat and rail: no 6 drill.');
   });
 
   it.each([

@@ -151,6 +151,18 @@ describe('CHK-9: cuts that meet', () => {
     expect(only('cuts meet', leg(6)).severity).toBe('pass');
   });
 
+  it.each([
+    [5, 'stop'],
+    [7, 'pass'],
+  ])('two dowel holes of 8 side by side, %i apart both ways: %s', (apart, severity) => {
+    // Their square boxes overlap at both; round, they are 7.1 and 9.9 apart.
+    const pair = [
+      hole({ id: 'a.1', role: 'dowel', at: vec(100, 15, 45), depth: 20 }),
+      hole({ id: 'b.1', role: 'dowel', at: vec(100 + apart, 15 + apart, 45), depth: 20 }),
+    ];
+    expect(only('cuts meet', withCuts(pair)).severity).toBe(severity);
+  });
+
   it('leaves alone a peg drilled through the glued joint', () => {
     const pegged = input(
       pieceOf([
