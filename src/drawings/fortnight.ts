@@ -36,6 +36,8 @@ export interface FortnightOptions {
   days?: number;
   now?: LocalTime;
   done?: ReadonlySet<string>;
+  /** One job on its own sheet: no columns for its name and date. */
+  bare?: boolean;
 }
 
 /** Days without work are this share of a working one. */
@@ -55,8 +57,8 @@ export function fortnight(jobs: readonly FortnightJob[], options: FortnightOptio
   const { px, text } = manner;
   const count = options.days ?? 14;
   const first = dayNumber(options.from);
-  const names = Math.max(110 * px, text * 9);
-  const ready = text * 8.5;
+  const names = options.bare ? text * 3.2 : Math.max(110 * px, text * 9);
+  const ready = options.bare ? 0 : text * 8.5;
   const scale = scaleOf(jobs, first, count, names, width - names - ready);
   const rodTop = text * 2;
   const deep = 20 * px;

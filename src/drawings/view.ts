@@ -19,6 +19,9 @@ export interface ViewOptions {
   picked?: string;
 }
 
+/** Keys, wedges and hardware have no place in the piece: they are not drawn in it. */
+const placed = (piece: Piece): Instance[] => piece.instances.filter(i => !i.loose);
+
 interface Frame2 {
   left: number;
   right: number;
@@ -58,7 +61,7 @@ export function turnedView(
   const origin: Point = [room.left + pad - e.left * scale, pad - e.top * scale];
   const width = room.left + 2 * pad + (e.right - e.left) * scale;
   const height = room.foot + 2 * pad + (e.bottom - e.top) * scale;
-  const ink = inkOf(piece.instances, view, { ...options, scale, origin });
+  const ink = inkOf(placed(piece), view, { ...options, scale, origin });
   const overall = rods ? overallRods(piece, view, scale, origin, options) : [];
   return list(manner, 'The piece, turned', width, height, [...overall, ...ink]);
 }
@@ -149,7 +152,7 @@ export function elevationView(
       seed: seedOf(`${which} standing`),
       manner,
     }),
-    ...inkOf(piece.instances, view, { ...options, scale, origin }),
+    ...inkOf(placed(piece), view, { ...options, scale, origin }),
   ];
   return list(manner, TITLES[which], room.left + 2 * pad + wide, room.foot + 2 * pad + high, items);
 }
@@ -188,7 +191,7 @@ export function mainStations(
   const zero = piece.bounds.min[axis];
   const total = piece.bounds.max[axis] - zero;
   const places = new Map<number, number>();
-  for (const instance of piece.instances) {
+  for (const instance of placed(piece)) {
     const [low, high] = spanOf(instance, axis);
     const size = instance.size.length * instance.size.width * instance.size.thickness;
     for (const place of [low, high]) {

@@ -1,0 +1,54 @@
+import { materialDensity } from '../reference/materials.ts';
+import type { LocalFace } from '../results/cuts.ts';
+import type { PartGroup, Piece } from '../results/piece.ts';
+import type { Setting } from '../results/setups.ts';
+import type { SolverStatus } from '../results/solver.ts';
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A material as it is said: by the tables' name, else by its own key in words. */
+export const materialName = (key: string): string =>
+  capital(materialDensity(key)?.name ?? key.replaceAll(/[-_]+/g, ' '));
+
+/** Faces of a part in the words of the bench. */
+export const FACE_WORD: Record<LocalFace, string> = {
+  face: 'face side',
+  back: 'back',
+  faceEdge: 'face edge',
+  backEdge: 'back edge',
+  end1: 'end 1',
+  end2: 'end 2',
+};
+
+const SETTING_WORD: Record<string, string> = {
+  fence: 'Fence, scale reads',
+  stop: 'Stop, from the blade',
+  'gauge 2': 'Second gauge',
+};
+
+export const settingWord = (setting: Setting): string => SETTING_WORD[setting.name] ?? capital(setting.name);
+
+/** Plain words of what a solver claims, in the unit the sentence names. */
+export function claim(status: SolverStatus, value: number, bound: number, better: string): string {
+  if (status === 'proved best') return `Proved best. No plan ${better}.`;
+  if (status === 'none') return 'No plan could be made.';
+  if (value <= 0 || bound <= 0) return 'The best found so far; how much better one could be is not known.';
+  const gap = Math.max(0, Math.ceil(((value - bound) / value) * 100));
+  return `The best found so far, within ${gap}\u2009% of what any plan could do.`;
+}
+
+/** `C1`, `C2` within a mark of several, `D` where there is one. */
+export function instanceMarks(piece: Piece): Map<string, string> {
+  const marks = new Map<string, string>();
+  for (const group of piece.groups)
+    group.instances.forEach((id, i) => {
+      marks.set(id, group.instances.length === 1 ? group.mark : numbered(group, i));
+    });
+  return marks;
+}
+
+/** Handed marks end in L or R: the number stands before the hand, `A1 L`. */
+const numbered = (group: PartGroup, i: number): string => {
+  const [letter = '', hand] = group.mark.split(' ');
+  return hand === undefined ? `${letter}${i + 1}` : `${letter}${i + 1} ${hand}`;
+};

@@ -1,0 +1,149 @@
+import { PAPER, small } from '../drawings/manner.ts';
+import { elevationScale, elevationView } from '../drawings/view.ts';
+import { formatLength } from '../quantities/length.ts';
+import type { Derived } from '../results/derived.ts';
+import type { Instance, PartGroup } from '../results/piece.ts';
+import { q } from '../results/quantity.ts';
+import { type ShowOptions, showQuantity, showSize } from '../results/show.ts';
+import { type Book, COLUMN } from './book.ts';
+import { materialName } from './names.ts';
+import { type Column, type Row, table } from './table.ts';
+import { STYLE } from './typeset.ts';
+
+/** Every part under its mark, cut sizes and blanks; then what is bought by the piece. */
+export function partsPages(book: Book, derived: Derived, show: ShowOptions): void {
+  const { piece } = derived;
+  book.startPage('Parts');
+  const unit = show.unit === 'ft' ? 'in' : show.unit;
+  book.heading(['Parts, cut sizes in ', unit].join(''));
+  const columns: Column[] = [
+    { title: 'Mark', width: 9, strong: true },
+    { title: 'Part', width: 20, grow: 1.2 },
+    { title: 'Material', width: 18, grow: 1 },
+    { title: 'No.', width: 6, anchor: 'end' },
+    { title: 'Length', width: 13, anchor: 'end', strong: true },
+    { title: 'Width', width: 12, anchor: 'end' },
+    { title: 'Thick', width: 11, anchor: 'end' },
+    { title: 'Shoulders', width: 14, anchor: 'end' },
+    { title: 'Blank', width: 27, anchor: 'end' },
+    { title: 'kg each', width: 11, anchor: 'end' },
+  ];
+  const total = piece.groups.reduce((sum, g) => sum + (g.mass ?? 0) * g.instances.length, 0);
+  const count = piece.groups.reduce((sum, g) => sum + g.instances.length, 0);
+  const rows: Row[] = piece.groups.map(group => partRow(group, piece.instances, show));
+  rows.push({
+    cells: ['', 'All parts', '', `${count}`, '', '', '', '', '', showQuantity(q('mass', total), show).figure],
+    total: true,
+  });
+  table(book, columns, rows);
+  book.gap(1.5);
+  book.text(
+    'Length is the cut length with tenons; shoulders are between the shoulders. The blank is what the layout reserves.',
+    STYLE.remark,
+  );
+  fasteners(book, derived);
+}
+
+function partRow(group: PartGroup, instances: readonly Instance[], show: ShowOptions): Row {
+  const first = instances.find(i => i.id === group.instances[0]);
+  const round = first?.round ?? false;
+  const held = first?.measureFirst;
+  const figure = (value: number): string => formatLength(value, show);
+  const material = materialName(group.material);
+  const sizes = held
+    ? ['', '', '', '']
+    : [
+        figure(group.size.length),
+        round ? `${figure(group.size.width)} dia` : figure(group.size.width),
+        round ? '' : figure(group.size.thickness),
+        group.shoulderLength === group.size.length ? '' : figure(group.shoulderLength),
+      ];
+  const note = held
+    ? `Measure first, ${held.when}: no size is given until then. The blank holds the reserve.`
+    : measuredNote(first, show);
+  return {
+    cells: [
+      group.mark,
+      group.name,
+      material,
+      `${group.instances.length}`,
+      ...sizes,
+      group.kind === 'bought-in' ? 'bought in' : showSize(group.blank, show, round),
+      group.mass === null ? 'not known' : showQuantity(q('mass', group.mass), show).figure,
+    ],
+    ...(note === undefined ? {} : { note }),
+  };
+}
+
+/** Calipers' word, where it differs from the nominal size. */
+function measuredNote(instance: Instance | undefined, show: ShowOptions): string | undefined {
+  if (!instance?.measured) return undefined;
+  const said = (['length', 'width', 'thickness'] as const).flatMap(k => {
+    const value = instance.measured?.[k];
+    return value === undefined ? [] : [`${k} ${formatLength(value, show)}`];
+  });
+  return said.length === 0 ? undefined : `Measured: ${said.join(', ')}.`;
+}
+
+function fasteners(book: Book, derived: Derived): void {
+  const counts = new Map<string, { quantity: number; for: Set<string> }>();
+  for (const joint of derived.piece.joints)
+    for (const fastener of joint.fasteners) {
+      const row = counts.get(fastener.item) ?? { quantity: 0, for: new Set<string>() };
+      row.quantity += fastener.quantity;
+      row.for.add(joint.title);
+      counts.set(fastener.item, row);
+    }
+  if (counts.size === 0) return;
+  book.gap(6);
+  book.label('Screws, dowels and pins');
+  table(
+    book,
+    [
+      { title: 'No.', width: 12, anchor: 'end', strong: true },
+      { title: 'What', width: 50 },
+      { title: 'For', width: 40, grow: 1 },
+    ],
+    [...counts].map(([item, row]) => ({ cells: [`${row.quantity}`, item, [...row.for].join(', ')] })),
+  );
+}
+
+/** The piece from the front, the right end and above, to one scale, with rods. */
+export function viewsPage(book: Book, derived: Derived, show: ShowOptions): void {
+  const { piece } = derived;
+  if (piece.instances.length === 0) return;
+  book.startPage('Views');
+  const manner = small(PAPER);
+  const end = { width: COLUMN * 0.48, height: 110, manner, show };
+  const wide = { width: COLUMN, height: 118, manner, show };
+  const scale = Math.min(
+    elevationScale(piece, 'front', wide),
+    elevationScale(piece, 'plan', { ...wide, height: 118 }),
+    elevationScale(piece, 'end', { ...end, width: COLUMN }),
+  );
+  const fitting = standardScale(scale);
+  book.heading(`Front, right end and plan, 1 : ${Math.round(1 / fitting)}`);
+  const [front, plan, side] = (['front', 'plan', 'end'] as const).map(which =>
+    elevationView(piece, which, { ...wide, scale: fitting }),
+  );
+  book.drawing(front!);
+  book.gap(4);
+  const beside = plan!.width + side!.width <= COLUMN;
+  const top = book.y;
+  book.drawing(plan!);
+  if (beside && book.y >= top) {
+    const foot = book.y;
+    book.y = top;
+    book.drawing(side!, COLUMN - side!.width);
+    book.y = Math.max(foot, book.y);
+  } else {
+    book.gap(4);
+    book.drawing(side!);
+  }
+}
+
+/** The next smaller scale that a rule can read: 1 : 2, 5, 10, 15, 20, 25, 30, 40, 50. */
+function standardScale(most: number): number {
+  const scales = [1, 2, 5, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
+  return 1 / (scales.find(n => 1 / n <= most) ?? Math.ceil(1 / most));
+}
