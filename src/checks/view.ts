@@ -63,13 +63,29 @@ export function gather<T>(items: readonly T[], key: (item: T) => string): T[][] 
   return [...groups.values()];
 }
 
+/** Works out once for each instance: several checks ask for the same. */
+function remembered<T>(work: (instance: Instance) => T): (instance: Instance) => T {
+  const held = new Map<Instance, T>();
+  return instance => {
+    const known = held.get(instance);
+    if (known !== undefined) return known;
+    const fresh = work(instance);
+    held.set(instance, fresh);
+    return fresh;
+  };
+}
+
 export function viewOf(input: CheckInput): View {
   const { piece } = input;
   const byId = new Map(piece.instances.map(i => [i.id, i]));
   const groups = new Map(piece.groups.flatMap(g => g.instances.map(id => [id, g] as const)));
   const joints = new Map<string, JointMade[]>();
   for (const joint of piece.joints) {
-    for (const id of joint.instances) joints.set(id, [...(joints.get(id) ?? []), joint]);
+    for (const id of joint.instances) {
+      const held = joints.get(id);
+      if (held) held.push(joint);
+      else joints.set(id, [joint]);
+    }
   }
   const site = input.commission.site;
   return {
@@ -77,7 +93,7 @@ export function viewOf(input: CheckInput): View {
     name: id => byId.get(id)?.name ?? id,
     group: id => groups.get(id),
     jointsOf: id => joints.get(id) ?? [],
-    bounds: i => boxToWorld(i.frame, envelope(i.size)),
+    bounds: remembered(i => boxToWorld(i.frame, envelope(i.size))),
     room: site ? siteMoisture(site) : undefined,
     made: madeMoisture(input),
     panels: panelsOf(piece.instances, piece.joints, byId),

@@ -82,6 +82,29 @@ describe('CHK-21 to CHK-23: sag', () => {
     expect(check.severity).toBe('pass');
     expect(sentence(check)).toMatch(/over 563 under 1300 N in the middle/);
   });
+
+  it('does not take the next board of a panel for a support', () => {
+    const boards = [0, 190].map((y, i) =>
+      part(`seat_${i}`, { size: [1380, 190, 27], frame: at(LYING, 0, y, 0) }),
+    );
+    const held = [60, 667, 1275].flatMap(x =>
+      boards.map(b => joint('screws', [b.id, 'rail'], { contact: box(x, 0, 0, x + 45, 340, 0) })),
+    );
+    const edge = joint('edge', ['seat_0', 'seat_1'], {
+      contact: box(0, 190, 0, 1380, 190, 27),
+      glue: [{ between: ['seat_0', 'seat_1'], area: 1, grain: 'long' }],
+    });
+    const whole = only(
+      'sag',
+      input(
+        pieceOf(
+          [part('seat', { size: [1380, 380, 27] })],
+          held.map(h => ({ ...h, instances: ['seat'] })),
+        ),
+      ),
+    );
+    expect(only('sag', input(pieceOf(boards, [...held, edge]))).figure).toBeCloseTo(whole.figure!, 9);
+  });
 });
 
 /** Four legs 45 square under a seat; `out` is how far the seat overhangs them at front and back. */
