@@ -215,15 +215,67 @@ export function primitiveVolume(p: Primitive): number {
 }
 
 /**
- * Volume of a part, mm3. Boxes are united exactly; holes and edge cuts are added in closed form, so wood
- * that two of those share is counted twice: a few mm3 in practice; the exact solid answers in the second tier.
+ * Volume of a part, mm3. Pockets are united exactly; holes and edge cuts are added in closed form, less what
+ * a counterbore shares with its hole and two tapers with each other. Other crossings (a hole through a
+ * groove) are counted twice: a few mm3 in practice; the exact solid answers in the second tier.
  */
 export function partVolume(size: Size, cuts: readonly Cut[], round: boolean, wall?: number): number {
-  const whole = wholeBox(size);
-  const shapes = cuts.flatMap(c => cutShapes(c, size));
-  const boxes = shapes.flatMap(p => (p.shape === 'box' ? [p.box] : []));
-  const rest = shapes.filter(p => p.shape !== 'box').reduce((sum, p) => sum + primitiveVolume(p), 0);
-  return Math.max(0, stockVolume(size, round, wall) - unionVolume(boxes, whole) - rest);
+  const boxes = cuts.filter(c => c.kind !== 'hole').flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
+  const prisms = cuts.flatMap(c => (c.kind === 'hole' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box')));
+  const holes = cuts.filter(c => c.kind === 'hole');
+  const gone =
+    unionVolume(boxes, wholeBox(size)) +
+    prisms.reduce((sum, p) => sum + primitiveVolume(p), 0) -
+    sharedByTapers(cuts.filter(c => c.kind === 'taper')) +
+    holes.reduce((sum, h) => sum + holeVolume(h), 0) -
+    sharedByHoles(holes);
+  return Math.max(0, stockVolume(size, round, wall) - gone);
+}
+
+/** Bore or slot, and the ring that a countersink takes around it. */
+function holeVolume(h: HoleCut): number {
+  const r = h.diameter / 2;
+  const area = Math.PI * r * r + (h.slot ? h.diameter * h.slot.travel : 0);
+  if (!h.countersink) return area * h.depth;
+  const R = h.countersink.diameter / 2;
+  const deep = (R - r) / Math.tan(((h.countersink.angle / 2) * Math.PI) / 180);
+  return area * h.depth + (Math.PI * deep * (R * R + R * r - 2 * r * r)) / 3;
+}
+
+/** A counterbore lies on the same centre as the hole it widens. */
+function sharedByHoles(holes: readonly HoleCut[]): number {
+  let shared = 0;
+  for (const [i, a] of holes.entries())
+    for (const b of holes.slice(i + 1)) {
+      const same = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y, a.at.z - b.at.z) < 1e-6 && a.face === b.face;
+      if (!same) continue;
+      const [narrow, wide] = a.diameter <= b.diameter ? [a, b] : [b, a];
+      const inside = narrow.slot ? Math.max(0, Math.min(narrow.slot.travel, wide.diameter - narrow.diameter)) * narrow.diameter : 0;
+      shared += ((Math.PI / 4) * narrow.diameter ** 2 + inside) * Math.min(a.depth, b.depth);
+    }
+  return shared;
+}
+
+/** Two tapers on neighbouring faces share a wedge: the integral of the product of their depths along x. */
+function sharedByTapers(tapers: readonly TaperCut[]): number {
+  const depthAt = (t: TaperCut, x: number): number => {
+    const along = (x - t.from) / (t.to - t.from);
+    return along > 0 && along <= 1 ? t.amount * along : 0;
+  };
+  let shared = 0;
+  for (const [i, a] of tapers.entries())
+    for (const b of tapers.slice(i + 1)) {
+      if (axisOf[a.face] === axisOf[b.face]) continue;
+      const low = Math.max(Math.min(a.from, a.to), Math.min(b.from, b.to));
+      const high = Math.min(Math.max(a.from, a.to), Math.max(b.from, b.to));
+      if (high <= low) continue;
+      const middle = (low + high) / 2;
+      // A product of two straight lines: Simpson's rule is exact. Ends are taken just inside the tapers.
+      const inside = (x: number): number => x + (middle - x) * 1e-12;
+      const product = (x: number): number => depthAt(a, inside(x)) * depthAt(b, inside(x));
+      shared += ((high - low) / 6) * (product(low) + 4 * product(middle) + product(high));
+    }
+  return shared;
 }
 
 /** Volume of the uncut envelope: solid, round or tube. A square tube is a box less its inside. */
