@@ -6,7 +6,7 @@ import { sheetFigures, sheetMaterial } from '../reference/sheet-materials.ts';
 import { type Band, middle, sourceOf } from '../reference/sourced.ts';
 import type { Check } from '../results/checks.ts';
 import { say } from '../results/message.ts';
-import type { Instance, JointMade } from '../results/piece.ts';
+import type { Instance } from '../results/piece.ts';
 import { mm, q, text } from '../results/quantity.ts';
 import type { Rule } from '../results/source.ts';
 import { deflection, type LoadCase } from '../timber/deflection.ts';
@@ -48,16 +48,15 @@ const SEAT_STATIC = furnitureLoad('seat-static')!;
 const LEAST_SPAN = 200;
 
 /**
- * Greatest free span of a lying part between the places where joints hold it, mm, along its own length.
- * Boards glued to its edges move with it and hold nothing. Undefined when fewer than two places hold it, or one holds it along more than half of its length.
+ * Greatest free span of a lying part between the places where joints hold it, mm, along its own length. Boards
+ * glued edge to edge are held as one, and do not hold each other. Undefined when fewer than two places hold it, or
+ * one holds it along more than half of its length.
  */
 export function freeSpan(part: Instance, view: View): number | undefined {
-  const panel = view.panels.find(p => p.instances.includes(part));
-  const withinPanel = (joint: JointMade): boolean =>
-    joint.instances.every(id => panel?.instances.some(board => board.id === id));
-  const held = view
-    .jointsOf(part.id)
-    .filter(joint => !withinPanel(joint))
+  const boards = view.panels.find(p => p.instances.includes(part))?.instances ?? [part];
+  const ids = new Set(boards.map(b => b.id));
+  const held = [...new Set(boards.flatMap(b => view.jointsOf(b.id)))]
+    .filter(joint => joint.instances.some(id => !ids.has(id)))
     .map(joint => boxToLocal(part.frame, joint.contact))
     .map(contact => ({
       from: Math.max(0, contact.min.x),
@@ -141,9 +140,8 @@ function shelfLoading(part: Instance, view: View): Loading | undefined {
 function seatLoading(part: Instance, view: View): Loading | undefined {
   if (!isSeat(part) || !lieFlat(part) || (part.kind !== 'timber' && part.kind !== 'sheet')) return undefined;
   const panel = view.panels.find(p => p.instances.includes(part));
-  const spans = (panel?.instances ?? [part]).flatMap(i => freeSpan(i, view) ?? []);
-  const span = Math.max(0, ...spans);
-  if (span < LEAST_SPAN) return undefined;
+  const span = freeSpan(part, view);
+  if (!span || span < LEAST_SPAN) return undefined;
   return {
     part,
     rule: CHK_23,

@@ -53,8 +53,8 @@ describe('CHK-21 to CHK-23: sag', () => {
       pieceOf(
         [part('shelf', { size: [812, 300, thickness], kind: 'sheet', material: 'mdf' })],
         [
-          joint('housed', ['shelf'], { contact: box(0, 0, 0, 6, 300, thickness) }),
-          joint('housed', ['shelf'], { contact: box(806, 0, 0, 812, 300, thickness) }),
+          joint('housed', ['shelf', 'side'], { contact: box(0, 0, 0, 6, 300, thickness) }),
+          joint('housed', ['shelf', 'side'], { contact: box(806, 0, 0, 812, 300, thickness) }),
         ],
       ),
     );
@@ -69,14 +69,14 @@ describe('CHK-21 to CHK-23: sag', () => {
 
   it('says nothing of a shelf held along its length', () => {
     const { piece } = shelf(18);
-    const back = joint('back', ['shelf'], { contact: box(0, 300, 0, 812, 300, 18) });
+    const back = joint('back', ['shelf', 'back'], { contact: box(0, 300, 0, 812, 300, 18) });
     expect(checksOf('sag', input({ ...piece, joints: [...piece.joints, back] }))).toEqual([]);
   });
 
   it('judges a seat over its widest span as one panel', () => {
     const seat = part('seat', { size: [1380, 380, 27] });
     const held = [60, 667, 1275].map(x =>
-      joint('screws', ['seat'], { contact: box(x, 0, 0, x + 45, 340, 0) }),
+      joint('screws', ['seat', 'rail'], { contact: box(x, 0, 0, x + 45, 340, 0) }),
     );
     const check = only('sag', input(pieceOf([seat], held)));
     expect(check.severity).toBe('pass');
@@ -99,7 +99,7 @@ describe('CHK-21 to CHK-23: sag', () => {
       input(
         pieceOf(
           [part('seat', { size: [1380, 380, 27] })],
-          held.map(h => ({ ...h, instances: ['seat'] })),
+          held.map(h => ({ ...h, instances: ['seat', 'rail'] })),
         ),
       ),
     );
