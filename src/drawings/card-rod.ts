@@ -36,8 +36,11 @@ export function cardRod(card: CardDrawing, plot: Plot, top: number): Item[] {
   ];
   const inside = card.blade.kerf > 0 && k0 >= left - 0.01 && k1 <= right + 0.01;
   const order = card.stations.map(station => ({ x: plot.x(station.at), station })).sort((p, q) => p.x - q.x);
+  const figureOf = (at: number): string => formatLength(at, { ...show, trim: at === 0 });
   const widest = Math.max(
-    ...order.map(o => Math.max(textWidth(o.station.label, text), textWidth('000.0', text * 1.12, true))),
+    ...card.stations.map(s =>
+      Math.max(textWidth(s.label, text), textWidth(figureOf(s.at), text * (s.strong ? 1.12 : 1), s.strong)),
+    ),
   );
   const placed = spreadLabels(
     order.map(o => o.x),
@@ -56,7 +59,7 @@ export function cardRod(card: CardDrawing, plot: Plot, top: number): Item[] {
       : []),
     ...order.flatMap(({ x, station }, i) => {
       const base = top + deep + 13 * px + text;
-      const figure = formatLength(station.at, { ...show, trim: station.at === 0 });
+      const figure = figureOf(station.at);
       return [
         line([x, Math.max(plot.y(0), plot.y(plot.foot)) + 2 * px], [x, top - 6 * px], {
           stroke: 'chain',

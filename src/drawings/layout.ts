@@ -177,28 +177,26 @@ function blankLabel(
     : `${formatLength(placed.length, show)} \u00d7 ${formatLength(placed.width, show)}`;
   const name = placed.purpose === 'test piece' && placed.mark.startsWith('test') ? 'test' : placed.mark;
   const forms = [`${name}  ${size}`, name];
-  const upright = !sheet.low && r.w < textWidth(forms[1]!, text, true) + text && r.h > r.w;
+  const upright = !sheet.low && r.w < textWidth(name, text, true) + text && r.h > r.w;
   const room = upright ? r.h : r.w;
   const thick = upright ? r.w : r.h;
-  if (!sheet.low && thick < text * 1.1) return [];
-  const form = forms.find(t => textWidth(t, text, true) + text * 0.9 < room);
+  // In a narrow strip the letters may be a little smaller before they are left out.
+  const letters = [text, text * 0.8].find(s => sheet.low || thick >= s * 1.02);
+  if (letters === undefined) return [];
+  const form = forms.find(t => textWidth(t, letters, true) + letters * 0.9 < room);
   if (form === undefined) return [];
-  const rest = form === forms[0] ? `  ${size}` : '';
   const tone = isPicked ? ('pencil' as const) : ('ink' as const);
-  const content = [{ text: name, strong: true, tone }, ...(rest === '' ? [] : [{ text: rest, tone }])];
+  const content = [
+    { text: name, strong: true, tone },
+    ...(form === forms[0] ? [{ text: `  ${size}`, tone }] : []),
+  ];
   const middle = r.x + r.w / 2;
-  if (sheet.low) return [words([middle, sheet.y - text * 0.45], content, { size: text, anchor: 'middle' })];
+  const style = { size: letters, anchor: 'middle' as const };
+  if (sheet.low) return [words([middle, sheet.y - text * 0.45], content, style)];
   const clear = isPicked ? ('picked' as const) : materialOf(sheet.use.material, sheet.use.kind);
   return upright
-    ? [
-        words([middle + text * 0.35, r.y + r.h / 2], content, {
-          size: text,
-          anchor: 'middle',
-          turn: -90,
-          clear,
-        }),
-      ]
-    : [words([middle, r.y + r.h / 2 + text * 0.35], content, { size: text, anchor: 'middle', clear })];
+    ? [words([middle + letters * 0.35, r.y + r.h / 2], content, { ...style, turn: -90, clear })]
+    : [words([middle, r.y + r.h / 2 + letters * 0.35], content, { ...style, clear })];
 }
 
 /** The kerf at its true width, at least a pixel, on the far side of the kept edge. */

@@ -109,6 +109,21 @@ export class Book {
     this.gap(0.6);
   }
 
+  /** First page of each section, in order: what a list of contents needs. */
+  contents(): { section: string; page: number }[] {
+    const seen = new Set<string>();
+    return this.pages.flatMap(({ section }, i) => {
+      if (seen.has(section)) return [];
+      seen.add(section);
+      return [{ section, page: i + 1 }];
+    });
+  }
+
+  /** Adds to the first page when the rest is made. */
+  addToFirst(...items: Item[]): void {
+    this.pages[0]!.items.push(...items);
+  }
+
   /** Places a drawing at the cursor; `x` from the left margin. */
   drawing(drawn: DisplayList, x = 0): void {
     this.need(drawn.height);

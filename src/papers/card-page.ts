@@ -4,7 +4,7 @@ import { type Manner, PAPER } from '../drawings/manner.ts';
 import { stateMark } from '../drawings/marks.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Run, SetUp } from '../results/setups.ts';
-import { type ShowOptions, shownText, showQuantity, showSize } from '../results/show.ts';
+import { type Shown, type ShowOptions, showQuantity, showSize } from '../results/show.ts';
 import { A4, type Book, COLUMN } from './book.ts';
 import { capital, FACE_WORD, instanceMarks, settingWord } from './names.ts';
 import { type Block, type Rich, STYLE, shownRuns, textBlock } from './typeset.ts';
@@ -64,12 +64,16 @@ export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowO
 
 function header(book: Book, setup: SetUp, of: number): void {
   const { info } = book;
-  const right = [
-    { text: 'Set-up ', size: 0.32, strong: false },
-    { text: `${setup.number}` },
-    { text: ` of ${of}`, size: 0.32, strong: false },
-  ];
-  book.add(words([RIGHT, A4.top + 11], right, { size: 12, face: 'big', anchor: 'end', strong: true }));
+  const base = A4.top + 11;
+  const last = ` of ${of}`;
+  const number = `${setup.number}`;
+  const lastWide = book.ruler.width({ text: last }, 'figures', 3.9);
+  const numberWide = book.ruler.width({ text: number, strong: true }, 'big', 12);
+  book.add(
+    words([RIGHT, base], last, { size: 3.9, anchor: 'end' }),
+    words([RIGHT - lastWide, base], number, { size: 12, face: 'big', anchor: 'end', strong: true }),
+    words([RIGHT - lastWide - numberWide - 1.5, base], 'Set-up', { size: 3.9, anchor: 'end' }),
+  );
   const wide = COLUMN - 44;
   book.text(
     `${info.title}, setting-out ${info.settingOut}`,
@@ -84,7 +88,7 @@ function header(book: Book, setup: SetUp, of: number): void {
 
 interface Big {
   title: string;
-  figure: Rich;
+  figure: Shown;
   how: string;
 }
 
@@ -92,12 +96,12 @@ function bigFigures(book: Book, setup: SetUp, show: ShowOptions): void {
   const fine = atMachine(show);
   const all: Big[] = setup.settings.map(s => ({
     title: settingWord(s) + (s.to === undefined ? '' : `, to the ${s.to}`),
-    figure: bigRuns(shownText(showQuantity(s.value, fine))),
+    figure: showQuantity(s.value, fine),
     how: s.how,
   }));
   const wanted: Big | undefined = setup.wanted && {
     title: `${capital(setup.wanted.label)} wanted`,
-    figure: bigRuns(shownText(showQuantity(setup.wanted.value, fine))),
+    figure: showQuantity(setup.wanted.value, fine),
     how: setup.wanted.how,
   };
   const large = wanted ? [...all.slice(0, 2), wanted] : all.slice(0, 3);
@@ -115,7 +119,7 @@ function bigFigures(book: Book, setup: SetUp, show: ShowOptions): void {
       { ...STYLE.bench, size: 3.7, tone: 'ink-2' },
       book.ruler,
     );
-    const size = fitSize(book, big.figure, inner, 17);
+    const figure = largeFigure(book, big.figure, [x, top + title.height + 14.2], inner);
     const how = textBlock(
       big.how,
       [x, top + title.height + 16.6],
@@ -123,15 +127,7 @@ function bigFigures(book: Book, setup: SetUp, show: ShowOptions): void {
       { ...STYLE.table, tone: 'ink-2' },
       book.ruler,
     );
-    book.add(
-      ...title.items,
-      words([x - size * 0.04, top + title.height + 14.2], runsFor(big.figure), {
-        size,
-        face: 'big',
-        strong: true,
-      }),
-      ...how.items,
-    );
+    book.add(...title.items, ...figure, ...how.items);
     deepest = Math.max(deepest, title.height + 16.6 + how.height);
   });
   large.slice(1).forEach((_, i) => {
@@ -146,7 +142,7 @@ function bigFigures(book: Book, setup: SetUp, show: ShowOptions): void {
     book.text(
       [
         { text: `${small.title} `, tone: 'ink-2' },
-        ...runsFor(small.figure).map(r => ({ ...r, strong: true })),
+        ...shownRuns(small.figure),
         { text: `  ${small.how}`, tone: 'ink-3' },
       ],
       STYLE.bench,
@@ -155,23 +151,20 @@ function bigFigures(book: Book, setup: SetUp, show: ShowOptions): void {
   book.rule('edge');
 }
 
-/** Figure large, its unit at a quarter beside it. */
-function bigRuns(shown: string): Rich {
-  const at = shown.search(/\u202f/);
-  return at < 0
-    ? [{ text: shown }]
-    : [
-        { text: shown.slice(0, at) },
-        { text: ` ${shown.slice(at + 1)}`, size: 0.28, strong: false, tone: 'ink-3' },
-      ];
+/** The figure as large as the column lets it be, its unit small and plain beside it. */
+function largeFigure(book: Book, shown: Shown, at: readonly [number, number], width: number): Item[] {
+  const figure = shown.close ? shown.figure + shown.unit : shown.figure;
+  const unit = shown.close ? '' : shown.unit;
+  const unitSize = 4.4;
+  const unitWide = unit === '' ? 0 : book.ruler.width({ text: unit }, 'figures', unitSize) + 1.8;
+  const em = Math.max(0.01, book.ruler.width({ text: figure, strong: true }, 'big', 1));
+  const size = Math.min(17, (width - unitWide) / em);
+  const left = at[0] - size * 0.04;
+  return [
+    words([left, at[1]], figure, { size, face: 'big', strong: true }),
+    ...(unit === '' ? [] : [words([left + em * size + 1.8, at[1]], unit, { size: unitSize, tone: 'ink-3' })]),
+  ];
 }
-
-const runsFor = (rich: Rich) => (typeof rich === 'string' ? [{ text: rich }] : [...rich]);
-
-const fitSize = (book: Book, rich: Rich, width: number, most: number): number => {
-  const one = runsFor(rich).reduce((sum, run) => sum + book.ruler.width(run, 'big', 1), 0);
-  return Math.min(most, width / Math.max(one, 0.01));
-};
 
 const SCALE_WORD: Record<string, string> = {
   '1': 'at full size',
@@ -256,6 +249,7 @@ function sideColumn(
     ...(test ? [`Test piece ${showSize(test, show)} is cut with the rest.`] : []),
   ]);
   put('Run', runLines(setup), true);
+  if (setup.kerfSide) put('Kerf', [setup.kerfSide]);
   if (rows.length <= SIDE_TICKS) {
     const ticks = tickTable(book, rows, [SIDE.x, y], SIDE.width);
     items.push(...ticks.items);
@@ -266,7 +260,7 @@ function sideColumn(
 }
 
 /** What the hands do, one line a pass: from how the work is laid, ends turned last. */
-function runLines(setup: SetUp): Rich[] {
+function runLines(setup: SetUp): string[] {
   const first = setup.runs[0];
   if (!first) return [];
   const at = setup.drawing.jig ? 'the jig' : setup.drawing.zero === 'stop' ? 'the stop' : 'the fence';
@@ -274,7 +268,7 @@ function runLines(setup: SetUp): Rich[] {
   const lays = first.lays ?? [
     { label: first.passes[0] ?? '', down: first.down, against: first.against, entry: first.down },
   ];
-  const lines: Rich[] = setup.testPiece ? ['Test piece first, every pass'] : [];
+  const lines: string[] = setup.testPiece ? ['Test piece first, every pass'] : [];
   for (const lay of lays) {
     const word = lay.label === '' || lays.length === 1 ? '' : `${capital(lay.label)}: `;
     lines.push(
@@ -285,8 +279,7 @@ function runLines(setup: SetUp): Rich[] {
   }
   const ends = new Set(setup.runs.map(r => r.end).filter(e => e !== undefined));
   if (ends.size > 1) lines.push('Turn end for end, again');
-  if (setup.kerfSide) lines.push(setup.kerfSide);
-  return lines;
+  return lines.map(capital);
 }
 
 /** Rows to tick with the passes as columns. */

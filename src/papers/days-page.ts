@@ -86,24 +86,20 @@ function dayTable(book: Book, derived: Derived): void {
     { title: 'Card', width: 9, anchor: 'end' as const },
     { title: 'Hands on', width: 17, anchor: 'end' as const },
   ];
-  for (const day of days.days) {
-    if (day.entries.length === 0) continue;
-    book.need(22);
-    const minutes = day.entries.reduce((sum, e) => sum + e.minutes, 0);
-    book.text(
-      [
+  const rows = days.days
+    .filter(day => day.entries.length > 0)
+    .flatMap((day): Row[] => {
+      const minutes = day.entries.reduce((sum, e) => sum + e.minutes, 0);
+      const title = [
         { text: showDate(day.date, 'long') },
-        { text: `  ${formatHours(minutes)}`, strong: false, tone: 'ink-3' },
-      ],
-      STYLE.small,
-    );
-    table(
-      book,
-      columns,
-      day.entries.map(entry => dayRow(entry, derived, cards, waits)),
-    );
-    book.gap(4);
-  }
+        { text: `  ${formatHours(minutes)}`, strong: false, tone: 'ink-3' as const },
+      ];
+      return [
+        { cells: [title], section: true },
+        ...day.entries.map(entry => dayRow(entry, derived, cards, waits)),
+      ];
+    });
+  table(book, columns, rows);
 }
 
 function dayRow(

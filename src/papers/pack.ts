@@ -11,7 +11,7 @@ import type { PaperFonts } from './fonts.ts';
 import { partsPages, viewsPage } from './parts-page.ts';
 import { writePdf } from './pdf.ts';
 import { pdfRuler, type Ruler } from './pdf-fonts.ts';
-import { summaryPage } from './summary-page.ts';
+import { contents, summaryPage } from './summary-page.ts';
 
 export interface PackInfo extends PaperInfo {
   /** ISO 4217. */
@@ -30,13 +30,14 @@ export function packPages(derived: Derived, info: PackInfo, ruler: Ruler): Displ
     ...(info.decimals === undefined ? {} : { decimals: info.decimals }),
   };
   const book = new Book(info, ruler);
-  summaryPage(book, derived, show);
+  const { contentsAt } = summaryPage(book, derived, show);
   partsPages(book, derived, show);
   viewsPage(book, derived, show);
   cuttingPages(book, derived, show);
   for (const setup of derived.setups.setups) cardPage(book, setup, derived, show);
   daysPages(book, derived);
   checksPages(book, derived, show);
+  contents(book, contentsAt);
   return book.finish();
 }
 

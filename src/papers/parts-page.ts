@@ -16,23 +16,35 @@ export function partsPages(book: Book, derived: Derived, show: ShowOptions): voi
   book.startPage('Parts');
   const unit = show.unit === 'ft' ? 'in' : show.unit;
   book.heading(['Parts, cut sizes in ', unit].join(''));
+  const shouldered = piece.groups.some(g => hasShoulders(g));
   const columns: Column[] = [
-    { title: 'Mark', width: 9, strong: true },
-    { title: 'Part', width: 20, grow: 1.2 },
-    { title: 'Material', width: 18, grow: 1 },
+    { title: 'Mark', width: 10, strong: true },
+    { title: 'Part', width: 30, grow: 1 },
     { title: 'No.', width: 6, anchor: 'end' },
     { title: 'Length', width: 13, anchor: 'end', strong: true },
-    { title: 'Width', width: 12, anchor: 'end' },
+    { title: 'Width', width: 13, anchor: 'end' },
     { title: 'Thick', width: 11, anchor: 'end' },
-    { title: 'Shoulders', width: 14, anchor: 'end' },
-    { title: 'Blank', width: 27, anchor: 'end' },
-    { title: 'kg each', width: 11, anchor: 'end' },
+    ...(shouldered ? [{ title: 'Shoulders', width: 14, anchor: 'end' as const }] : []),
+    { title: 'Blank', width: 34, anchor: 'end' },
+    { title: 'kg each', width: 12, anchor: 'end' },
   ];
   const total = piece.groups.reduce((sum, g) => sum + (g.mass ?? 0) * g.instances.length, 0);
   const count = piece.groups.reduce((sum, g) => sum + g.instances.length, 0);
-  const rows: Row[] = piece.groups.map(group => partRow(group, piece.instances, show));
+  const rows: Row[] = piece.groups.flatMap((group, i) => [
+    ...(group.material === piece.groups[i - 1]?.material
+      ? []
+      : [{ cells: [materialName(group.material)], section: true }]),
+    partRow(group, piece.instances, show, shouldered),
+  ]);
+  const blanks = columns.length - 4;
   rows.push({
-    cells: ['', 'All parts', '', `${count}`, '', '', '', '', '', showQuantity(q('mass', total), show).figure],
+    cells: [
+      '',
+      'All parts',
+      `${count}`,
+      ...Array.from({ length: blanks }, () => ''),
+      showQuantity(q('mass', total), show).figure,
+    ],
     total: true,
   });
   table(book, columns, rows);
@@ -44,19 +56,25 @@ export function partsPages(book: Book, derived: Derived, show: ShowOptions): voi
   fasteners(book, derived);
 }
 
-function partRow(group: PartGroup, instances: readonly Instance[], show: ShowOptions): Row {
+const hasShoulders = (group: PartGroup): boolean =>
+  Math.abs(group.shoulderLength - group.size.length) > 0.005;
+
+function partRow(
+  group: PartGroup,
+  instances: readonly Instance[],
+  show: ShowOptions,
+  shouldered: boolean,
+): Row {
   const first = instances.find(i => i.id === group.instances[0]);
   const round = first?.round ?? false;
   const held = first?.measureFirst;
   const figure = (value: number): string => formatLength(value, show);
-  const material = materialName(group.material);
   const sizes = held
-    ? ['', '', '', '']
+    ? ['', '', '']
     : [
         figure(group.size.length),
         round ? `${figure(group.size.width)} dia` : figure(group.size.width),
         round ? '' : figure(group.size.thickness),
-        group.shoulderLength === group.size.length ? '' : figure(group.shoulderLength),
       ];
   const note = held
     ? `Measure first, ${held.when}: no size is given until then. The blank holds the reserve.`
@@ -65,9 +83,9 @@ function partRow(group: PartGroup, instances: readonly Instance[], show: ShowOpt
     cells: [
       group.mark,
       group.name,
-      material,
       `${group.instances.length}`,
       ...sizes,
+      ...(shouldered ? [held || !hasShoulders(group) ? '' : figure(group.shoulderLength)] : []),
       group.kind === 'bought-in' ? 'bought in' : showSize(group.blank, show, round),
       group.mass === null ? 'not known' : showQuantity(q('mass', group.mass), show).figure,
     ],
@@ -142,8 +160,8 @@ export function viewsPage(book: Book, derived: Derived, show: ShowOptions): void
   }
 }
 
-/** The next smaller scale that a rule can read: 1 : 2, 5, 10, 15, 20, 25, 30, 40, 50. */
+/** The next smaller scale that a rule can read: 1 : 2, 5, 8, 10, 12, 15, 20, 25, 30, 40, 50. */
 function standardScale(most: number): number {
-  const scales = [1, 2, 5, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
+  const scales = [1, 2, 5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
   return 1 / (scales.find(n => 1 / n <= most) ?? Math.ceil(1 / most));
 }

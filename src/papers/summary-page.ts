@@ -11,7 +11,7 @@ import { A4, type Book, COLUMN } from './book.ts';
 import { type Rich, STYLE, shownRuns, textBlock } from './typeset.ts';
 
 /** The first page: what is made, in one picture with its overall sizes, and the few figures that matter. */
-export function summaryPage(book: Book, derived: Derived, show: ShowOptions): void {
+export function summaryPage(book: Book, derived: Derived, show: ShowOptions): { contentsAt: number } {
   const { info } = book;
   book.startBare('Summary');
   const who = info.client === undefined ? '' : `, for ${info.client}`;
@@ -34,7 +34,44 @@ export function summaryPage(book: Book, derived: Derived, show: ShowOptions): vo
   figureRow(book, figures(derived, show));
   book.rule('edge');
   book.gap(5);
+  const contentsAt = book.y;
   firstChecks(book, derived);
+  return { contentsAt };
+}
+
+/** What the pack holds and where, beside what must be seen first; written when every page is made. */
+export function contents(book: Book, top: number): void {
+  const x = A4.left + HALF + 10;
+  const width = COLUMN - HALF - 10;
+  const label = textBlock('In this pack', [x, top], width, STYLE.small, book.ruler);
+  book.addToFirst(...label.items);
+  const rows = sections(book.contents()).slice(0, MOST_ROWS);
+  rows.forEach(({ title, pages }, i) => {
+    const y = top + label.height + 0.6 + i * STYLE.table.size * STYLE.table.lead;
+    book.addToFirst(
+      ...textBlock(title, [x, y], width - 14, STYLE.table, book.ruler).items,
+      ...textBlock(pages, [x, y], width, STYLE.table, book.ruler, 'end').items,
+    );
+  });
+}
+
+const HALF = 96;
+const MOST_ROWS = 8;
+
+/** Cards in one line: `Set-ups 1 to 12`. */
+function sections(list: readonly { section: string; page: number }[]): { title: string; pages: string }[] {
+  const cards = list.filter(c => /^Set-up \d+$/.test(c.section));
+  const rows: { title: string; pages: string }[] = [];
+  for (const { section, page } of list) {
+    if (section === 'Summary' || /^Set-up \d+, /.test(section)) continue;
+    if (!cards.some(c => c.section === section)) rows.push({ title: section, pages: `${page}` });
+    else if (section === cards[0]!.section)
+      rows.push({
+        title: cards.length === 1 ? 'Set-up card' : `Set-up cards, ${cards.length}`,
+        pages: `${page}${cards.length > 1 ? `\u2013${cards.at(-1)!.page}` : ''}`,
+      });
+  }
+  return rows;
 }
 
 interface BigFigure {
@@ -121,17 +158,17 @@ function firstChecks(book: Book, derived: Derived): void {
   const order = ['stop', 'attend', 'unknown'];
   const worst = [...open].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
   if (worst.length === 0 && derived.faults.length === 0) {
-    book.text('Nothing stands in the way of this piece.', STYLE.text);
+    book.text('Nothing stands in the way of this piece.', STYLE.text, { width: HALF });
     return;
   }
   book.label('Before you begin');
   const room = Math.max(1, Math.min(5, Math.floor((book.room - 10) / 5)));
   for (const check of worst.slice(0, room)) {
     book.add(...stateMark(check.severity, [A4.left, book.y + 0.8], 3.3));
-    book.text(check.title, STYLE.table, { x: 6 });
+    book.text(check.title, STYLE.table, { x: 6, width: HALF - 6 });
   }
   const more = worst.length - room;
-  if (more > 0) book.text(`and ${more} more under Checks`, STYLE.remark, { x: 6 });
+  if (more > 0) book.text(`and ${more} more under Checks`, STYLE.remark, { x: 6, width: HALF - 6 });
   if (derived.faults.length > 0)
     book.text(
       `${derived.faults.length} things in the job file could not be worked out; they stand under Checks.`,

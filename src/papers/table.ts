@@ -1,4 +1,4 @@
-import { type Item, line, rect } from '../drawings/list.ts';
+import { type Item, rect } from '../drawings/list.ts';
 import { A4, type Book, COLUMN } from './book.ts';
 import { type Rich, STYLE, type Style, textBlock, textHeight } from './typeset.ts';
 
@@ -15,13 +15,15 @@ export interface Column {
 
 export interface Row {
   cells: readonly Rich[];
-  /** A remark under the row, over the whole width from the second column. */
+  /** A remark under the row, from the first column that grows to the right edge. */
   note?: Rich;
+  /** The first cell is a heading over the whole width, and stays with the row after it. */
+  section?: boolean;
   /** Ruled off in ink above: a sum. */
   total?: boolean;
 }
 
-const GAP = 3;
+const GAP = 2.6;
 const PAD = 1.05;
 
 /** A table in the column: ink rules at head and foot, hair rules between, the head again on each page. */
@@ -29,11 +31,13 @@ export function table(book: Book, columns: readonly Column[], rows: readonly Row
   const widths = widthsOf(columns);
   const at = widths.map((_, i) => A4.left + widths.slice(0, i).reduce((a, b) => a + b + GAP, 0));
   const heights = rows.map(row => rowHeight(book, columns, widths, row));
-  book.need(headHeight(book, columns, widths) + (heights[0] ?? 0));
+  const after = (i: number): number => (rows[i]?.section ? (heights[i + 1] ?? 0) : 0);
+  book.need(headHeight(book, columns, widths) + (heights[0] ?? 0) + after(0));
   head(book, columns, widths, at);
   rows.forEach((row, i) => {
-    if (book.need(heights[i]!)) head(book, columns, widths, at);
-    else if (i > 0) book.rule(row.total ? 'edge' : 'thin', !row.total);
+    if (book.need(heights[i]! + after(i))) head(book, columns, widths, at);
+    else if (i > 0 && !rows[i - 1]!.section)
+      book.rule(row.total || row.section ? 'edge' : 'thin', !row.total && !row.section);
     drawRow(book, columns, widths, at, row, heights[i]!);
   });
   book.rule('edge');
@@ -76,13 +80,25 @@ function head(
 const cellStyle = (column: Column, row: Row): Style =>
   column.strong || row.total ? { ...STYLE.table, strong: true } : STYLE.table;
 
-const noteWidth = (widths: readonly number[]): number => COLUMN - widths[0]! - GAP;
+/** Where remarks begin: under the column that says what a row is. */
+const noteColumn = (columns: readonly Column[]): number =>
+  Math.max(
+    0,
+    columns.findIndex(c => c.grow !== undefined),
+  );
+
+const noteWidth = (columns: readonly Column[], widths: readonly number[]): number =>
+  COLUMN - widths.slice(0, noteColumn(columns)).reduce((sum, w) => sum + w + GAP, 0);
+
+const SECTION: Style = { ...STYLE.small, lead: 1.5 };
 
 function rowHeight(book: Book, columns: readonly Column[], widths: readonly number[], row: Row): number {
+  if (row.section) return textHeight(row.cells[0] ?? '', COLUMN, SECTION, book.ruler) + 1.4;
   const cells = columns.map((column, i) =>
     column.tick ? 4 : textHeight(row.cells[i] ?? '', widths[i]!, cellStyle(column, row), book.ruler),
   );
-  const note = row.note === undefined ? 0 : textHeight(row.note, noteWidth(widths), STYLE.remark, book.ruler);
+  const note =
+    row.note === undefined ? 0 : textHeight(row.note, noteWidth(columns, widths), STYLE.remark, book.ruler);
   return Math.max(...cells) + note + 2 * PAD;
 }
 
@@ -95,6 +111,12 @@ function drawRow(
   height: number,
 ): void {
   const items: Item[] = [];
+  if (row.section) {
+    const block = textBlock(row.cells[0] ?? '', [A4.left, book.y + 1.4], COLUMN, SECTION, book.ruler);
+    book.add(...block.items);
+    book.y += height;
+    return;
+  }
   let deepest = 0;
   columns.forEach((column, i) => {
     if (column.tick) {
@@ -116,8 +138,8 @@ function drawRow(
     items.push(
       ...textBlock(
         row.note,
-        [at[1] ?? A4.left, book.y + PAD + deepest],
-        noteWidth(widths),
+        [at[noteColumn(columns)]!, book.y + PAD + deepest],
+        noteWidth(columns, widths),
         STYLE.remark,
         book.ruler,
       ).items,
@@ -125,7 +147,3 @@ function drawRow(
   book.add(...items);
   book.y += height;
 }
-
-/** A rule of ink across the column. */
-export const ruleAt = (y: number, stroke: 'outline' | 'edge' | 'thin' = 'edge'): Item =>
-  line([A4.left, y], [A4.width - A4.right, y], { stroke });

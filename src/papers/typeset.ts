@@ -35,6 +35,8 @@ export const runsOf = (rich: Rich, style: Style): TextRun[] =>
     ...(style.strong ? { strong: true } : {}),
     ...(style.tone ? { tone: style.tone } : {}),
     ...run,
+    // Two spaces are a gap that is meant: one of them must not be lost where lines are broken.
+    text: run.text.replaceAll('  ', '\u00a0 '),
   }));
 
 /** A figure set strong with its unit small after a thin gap; degrees and per cent keep their size. */
