@@ -8,6 +8,10 @@ export interface SearchLimit {
   stop?: () => boolean;
   /** Share of the way gone, 0 to 1, where a clock rules instead of the count. */
   gone?: () => number;
+  /** How often the allowance for worse orders is raised again and let fall. */
+  cycles?: number;
+  /** Where to begin; the plain construction otherwise. */
+  start?: readonly number[];
   /** No order can be better: reaching it ends the search. */
   target?: number;
 }
@@ -26,7 +30,8 @@ export function iterate(
   limit: SearchLimit,
   random: () => number,
 ): { order: number[]; value: number } {
-  const search = new Exchange(sop, precedence, construct(sop, precedence), Math.min(NEIGHBOURS, sop.n));
+  const start = limit.start ?? construct(sop, precedence);
+  const search = new Exchange(sop, precedence, start, Math.min(NEIGHBOURS, sop.n));
   search.wakeAll();
   search.improve();
   let bestValue = search.value;
@@ -38,7 +43,8 @@ export function iterate(
   for (let i = 0; i < limit.iterations && bestValue > target + 1e-9; i++) {
     if ((i & 127) === 0) {
       if (limit.stop?.()) break;
-      gone = limit.gone?.() ?? i / limit.iterations;
+      const way = (limit.gone?.() ?? i / limit.iterations) * (limit.cycles ?? 1);
+      gone = Math.min(1, way - Math.min(Math.floor(way), (limit.cycles ?? 1) - 1));
     }
     const before = search.value;
     search.mark();

@@ -15,12 +15,15 @@ export interface SopLimit {
   /** Layer width and states of the exact search. */
   width: number;
   states: number;
-  /** A clock or an abort, where the caller has one; counts rule otherwise. */
-  stop?: () => boolean;
-  /** Share of the time for local search that is gone, 0 to 1. */
+  /**
+   * Share of the caller's time that is gone, 0 to 1, where a clock or an abort is wanted; it then rules the phases
+   * and the counts are only ceilings. Without it counts rule, and the result is the same everywhere.
+   */
   gone?: () => number;
-  searchStop?: () => boolean;
 }
+
+/** With a clock: share of the time at which each phase ends. Search again takes what is left. */
+const PHASE = { search: 0.06, bound: 0.2, exact: 0.45, again: 0.97 };
 
 export interface SopResult {
   order: number[];
@@ -71,31 +74,47 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
   const precedence = ending === undefined ? closePrecedence(sop.n, sop.before) : first;
   const grain = grainOf(sop.cost);
   const sharp = sharpen(sop, precedence);
+  const until = (share: number): { stop?: () => boolean } => {
+    const { gone } = limit;
+    return gone ? { stop: () => gone() >= share } : {};
+  };
   const quick = lagrangianBound(sharp, end, Number.MAX_SAFE_INTEGER, 1);
   const random = seeded(limit.seed);
-  const found = iterate(
-    sharp,
-    precedence,
-    {
-      iterations: limit.iterations,
-      ...(limit.searchStop ? { stop: limit.searchStop } : {}),
-      ...(limit.gone ? { gone: limit.gone } : {}),
-      target: ceilTo(quick.value, grain),
-    },
-    random,
-  );
-  let { order, value } = found;
-  let bound = Math.min(value, ceilTo(quick.value, grain));
-  if (bound < value - 1e-6 && limit.rounds > 1) {
-    const root = lagrangianBound(sharp, end, value, limit.rounds, limit.stop);
-    bound = Math.min(value, Math.max(bound, ceilTo(root.value, grain)));
-    if (bound < value - 1e-6 && sop.n <= 64 && limit.states > 0) {
-      const exact = layered(sharp, precedence, end, root.charge, value, grain, limit);
+  const search = (from: number, to: number, target: number, cycles: number, start?: readonly number[]) =>
+    iterate(
+      sharp,
+      precedence,
+      {
+        iterations: limit.iterations,
+        target,
+        cycles,
+        ...until(to),
+        ...(limit.gone ? { gone: spanOf(limit.gone, from, to) } : {}),
+        ...(start ? { start } : {}),
+      },
+      random,
+    );
+  let bound = ceilTo(quick.value, grain);
+  let { order, value } = search(0, PHASE.search, bound, 1);
+  const open = (): boolean => bound < value - 1e-6;
+  if (open() && limit.rounds > 1) {
+    const root = lagrangianBound(sharp, end, value, limit.rounds, until(PHASE.bound).stop);
+    bound = Math.max(bound, ceilTo(root.value, grain));
+    if (open() && sop.n <= 64 && limit.states > 0) {
+      const exact = layered(sharp, precedence, end, root.charge, value, grain, {
+        ...limit,
+        ...until(PHASE.exact),
+      });
       if (exact.order && exact.value < value - 1e-9)
         ({ order, value } = { order: exact.order, value: exact.value });
-      bound = Math.min(value, Math.max(bound, ceilTo(exact.bound, grain)));
+      bound = Math.max(bound, ceilTo(exact.bound, grain));
     }
   }
+  if (open() && limit.gone) {
+    const again = search(limit.gone(), PHASE.again, bound, sop.n <= 60 ? 4 : sop.n <= 120 ? 2 : 1, order);
+    if (again.value < value - 1e-9) ({ order, value } = again);
+  }
+  bound = Math.min(bound, value);
   const own = ending === undefined ? order.filter(v => v !== end) : order;
   const checked = checkOrder(given, own);
   if (checked.wrong.length > 0) return { order: [], value: 0, bound: 0, status: 'none' };
@@ -106,5 +125,9 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
     status: bound >= checked.value - 1e-6 ? 'proved best' : 'within',
   };
 }
+
+/** The share of a span of the time that is gone. */
+const spanOf = (gone: () => number, from: number, to: number) => (): number =>
+  Math.min(1, Math.max(0, (gone() - from) / Math.max(1e-9, to - from)));
 
 const ceilTo = (value: number, grain: number): number => Math.ceil(value / grain - 1e-6) * grain;
