@@ -175,7 +175,10 @@ function readFinish(
 }
 
 /** Bought-in parts with what the setting-out says they cost; null where it says nothing. */
-export function readBoughtIn(document: JobDocument, instances: Instance[]): { boughtIn: BoughtIn[]; faults: Fault[] } {
+export function readBoughtIn(
+  document: JobDocument,
+  instances: Instance[],
+): { boughtIn: BoughtIn[]; faults: Fault[] } {
   const faults: Fault[] = [];
   const boughtIn = Object.entries(document.parts ?? {})
     .filter(([, p]) => p.kind === 'bought-in')

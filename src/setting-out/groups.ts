@@ -4,7 +4,7 @@ import { partCentre, partVolume } from '../results/cut-shapes.ts';
 import type { Size } from '../results/cuts.ts';
 import type { Instance, PartGroup } from '../results/piece.ts';
 import type { Allowance } from '../workshop/workshop.ts';
-import { likeness } from './likeness.ts';
+import { shapeOf, type Turnings, turnings } from './likeness.ts';
 import type { JobDocument } from './schema.ts';
 
 export interface GroupContext {
@@ -23,8 +23,8 @@ export const letterMark = (index: number): string =>
 
 interface Bin {
   part: string;
-  same: string;
-  mirror: string;
+  shape: string;
+  turnings: Turnings;
   members: Instance[];
 }
 
@@ -37,10 +37,10 @@ export function groupParts(
 ): PartGroup[] {
   const bins: Bin[] = [];
   for (const instance of instances) {
-    const { same, mirror } = likeness(instance);
-    const bin = bins.find(b => b.same === same);
+    const shape = shapeOf(instance);
+    const bin = bins.find(b => b.part === instance.part && b.turnings.same.has(shape));
     if (bin) bin.members.push(instance);
-    else bins.push({ part: instance.part, same, mirror, members: [instance] });
+    else bins.push({ part: instance.part, shape, turnings: turnings(instance), members: [instance] });
   }
   const frozen = document.marks ?? {};
   const taken = new Set(Object.values(frozen));
@@ -61,7 +61,7 @@ export function groupParts(
     let variant = 0;
     for (const bin of own) {
       if (named.has(bin)) continue;
-      const other = own.find(b => b !== bin && b.same === bin.mirror);
+      const other = own.find(b => b !== bin && bin.turnings.mirror.has(b.shape));
       const base = variant++ === 0 ? letter : letter + String.fromCharCode(96 + variant);
       named.add(bin);
       if (other) {

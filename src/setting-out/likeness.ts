@@ -49,31 +49,49 @@ function shapeText(shape: Primitive, s: Symmetry, size: Size): string {
   return `round ${shape.shape === 'cylinder' ? ends.sort().join(' ') : ends.join(' ')}`;
 }
 
-export interface Likeness {
-  /** Equal for parts that are the same after turning them about. */
-  same: string;
-  /** The `same` of the mirror image. */
-  mirror: string;
+const shapesOf = (instance: Instance) =>
+  instance.cuts.flatMap(c => cutShapes(c, instance.size).map(shape => ({ shape, stage: c.stage.when })));
+
+const textOf = (shapes: ReturnType<typeof shapesOf>, s: Symmetry, size: Size): string =>
+  shapes
+    .map(({ shape, stage }) => `${stage} ${shapeText(shape, s, size)}`)
+    .sort()
+    .join('; ');
+
+/** What must agree whichever way the part is turned. */
+function headOf(instance: Instance): string {
+  const { size, measureFirst, measured } = instance;
+  const held = measureFirst ? `held ${measureFirst.when}` : '';
+  return [
+    instance.part,
+    n(size.length),
+    n(size.width),
+    n(size.thickness),
+    held,
+    measured ? JSON.stringify(measured) : '',
+  ].join(' ');
 }
 
-/** A text that is equal for like parts, whichever way up each stands in the piece. */
-export function likeness(instance: Instance): Likeness {
+const AS_IT_STANDS: Symmetry = { x: false, y: false, z: false, turn: false };
+
+/** The part as it stands, as a text: two parts are alike when the text of one is a turning of the other. */
+export const shapeOf = (instance: Instance): string =>
+  `${headOf(instance)} | ${textOf(shapesOf(instance), AS_IT_STANDS, instance.size)}`;
+
+export interface Turnings {
+  /** Texts of the part turned about in every way that carries its grain to itself. */
+  same: ReadonlySet<string>;
+  /** Texts of its mirror image, turned likewise. */
+  mirror: ReadonlySet<string>;
+}
+
+export function turnings(instance: Instance): Turnings {
   const { size } = instance;
-  const shapes = instance.cuts.flatMap(c =>
-    cutShapes(c, size).map(shape => ({ shape, stage: c.stage.when })),
-  );
+  const shapes = shapesOf(instance);
+  const head = headOf(instance);
   const square = Math.abs(size.width - size.thickness) < 0.005;
-  const text = (s: Symmetry): string =>
-    shapes
-      .map(({ shape, stage }) => `${stage} ${shapeText(shape, s, size)}`)
-      .sort()
-      .join('; ');
-  const least = (mirror: boolean): string =>
-    ALL.filter(s => isMirror(s) === mirror && (square || !s.turn))
-      .map(text)
-      .sort()[0]!;
-  const held = instance.measureFirst ? `held ${instance.measureFirst.when}` : '';
-  const measured = instance.measured ? JSON.stringify(instance.measured) : '';
-  const head = [instance.part, n(size.length), n(size.width), n(size.thickness), held, measured].join(' ');
-  return { same: `${head} | ${least(false)}`, mirror: `${head} | ${least(true)}` };
+  const ways = ALL.filter(s => square || !s.turn);
+  const texts = (mirror: boolean): ReadonlySet<string> =>
+    new Set(ways.filter(s => isMirror(s) === mirror).map(s => `${head} | ${textOf(shapes, s, size)}`));
+  return { same: texts(false), mirror: texts(true) };
 }

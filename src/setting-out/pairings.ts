@@ -263,7 +263,12 @@ export class Pairings {
     const names: string[] = [];
     for (const [joint, document] of Object.entries(this.document.joints ?? {})) {
       const type = this.catalogue.get(document.type);
-      if (!type || !MAY_LENGTHEN[type.meets]?.includes(face) || copyFromId(document.from, parts)?.part !== part) continue;
+      if (
+        !type ||
+        !MAY_LENGTHEN[type.meets]?.includes(face) ||
+        copyFromId(document.from, parts)?.part !== part
+      )
+        continue;
       const here = new Set<string>();
       for (const contact of this.of(joint)?.contacts ?? []) {
         const figure = contact.from === copy && contact.fromFace === face ? type.adds(contact) : undefined;
