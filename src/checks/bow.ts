@@ -30,6 +30,7 @@ interface Moves {
 }
 
 function movesOf(part: Instance): Moves | undefined {
+  if (!(part.size.thickness > 0)) return undefined;
   const board = sheetMaterial(part.material);
   if (board) {
     const stiffness = sheetFigures(board, part.size.thickness).stiffnessAlongMPa;

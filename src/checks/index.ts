@@ -19,7 +19,8 @@ import { restrainedCheck } from './restrained.ts';
 import { sagCheck } from './sag.ts';
 import { screwsCheck } from './screws.ts';
 import { stabilityCheck } from './stability.ts';
-import { viewOf } from './view.ts';
+import { unsizedCheck } from './unsized.ts';
+import { isSized, viewOf } from './view.ts';
 import { wayInCheck } from './way-in.ts';
 import { woodLeftCheck } from './wood-left.ts';
 
@@ -46,6 +47,7 @@ export const CHECKS: readonly CheckMaker[] = [
   doorsCheck,
   liftingCheck,
   plansCheck,
+  unsizedCheck,
 ];
 
 export const CHECK_RULES: readonly Rule[] = CHECKS.flatMap(c => c.rules);
@@ -53,7 +55,9 @@ export const CHECK_RULES: readonly Rule[] = CHECKS.flatMap(c => c.rules);
 /** Every judgement on a derived job, worst first. Pure: the same job gives the same list. */
 export function runChecks(input: CheckInput): Check[] {
   const view = viewOf(input);
-  return worstFirst(CHECKS.flatMap(maker => maker.judge(input, view)));
+  const { piece } = input;
+  const judged = { ...input, piece: { ...piece, instances: piece.instances.filter(isSized) } };
+  return worstFirst(CHECKS.flatMap(maker => maker.judge(judged, view)));
 }
 
 const RANK = new Map<Severity, number>(SEVERITIES.map((severity, rank) => [severity, rank]));

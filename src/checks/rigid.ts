@@ -49,7 +49,10 @@ export function rigids({ piece }: CheckInput, view: View): Rigid[] {
     const parts = piece.instances.filter(i => ids.has(i.id));
     return parts.length > 0 ? [rigid(name, parts, view)] : [];
   });
-  const loose = piece.instances.filter(i => !taken.has(i.id));
+  // Hinges and handles that nobody weighed do not hide what the rest weighs.
+  const loose = piece.instances.filter(
+    i => !taken.has(i.id) && !(i.kind === 'bought-in' && i.loose && view.group(i.id)?.mass == null),
+  );
   return [...glued, ...loose.map(i => rigid(i.name, [i], view))];
 }
 

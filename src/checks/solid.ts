@@ -4,9 +4,8 @@ import { AXES, type Axis, add, dot, norm, scale, sub, type Vec3 } from '../geome
 import type { HoleCut, LocalFace, PocketCut, Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 
-/** Timber or sheet with a size: a part that waits for its measurement has none yet. */
-export const isSolid = ({ kind, size }: Instance): boolean =>
-  (kind === 'timber' || kind === 'sheet') && size.length > 0 && size.width > 0 && size.thickness > 0;
+/** Wood that can be drilled through by mistake. */
+export const isSolid = ({ kind }: Instance): boolean => kind === 'timber' || kind === 'sheet';
 
 const SIZE: Record<Axis, keyof Size> = { x: 'length', y: 'width', z: 'thickness' };
 

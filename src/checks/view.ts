@@ -35,7 +35,13 @@ export interface View {
   /** Moisture of an instance's timber when it is made up. */
   made(id: string): KnownMoisture;
   panels: Panel[];
+  /** Parts without a size, which no other check sees. */
+  unsized: Instance[];
 }
+
+/** Bought-in parts may have no size; of any other it is a gap. */
+export const isSized = ({ kind, size }: Instance): boolean =>
+  kind === 'bought-in' || (size.length > 0 && size.width > 0 && size.thickness > 0);
 
 export const envelope = (size: Size): Box => ({
   min: vec(0, 0, 0),
@@ -77,7 +83,8 @@ function remembered<T>(work: (instance: Instance) => T): (instance: Instance) =>
 
 export function viewOf(input: CheckInput): View {
   const { piece } = input;
-  const byId = new Map(piece.instances.map(i => [i.id, i]));
+  const sized = piece.instances.filter(isSized);
+  const byId = new Map(sized.map(i => [i.id, i]));
   const groups = new Map(piece.groups.flatMap(g => g.instances.map(id => [id, g] as const)));
   const joints = new Map<string, JointMade[]>();
   for (const joint of piece.joints) {
@@ -96,7 +103,8 @@ export function viewOf(input: CheckInput): View {
     bounds: remembered(i => boxToWorld(i.frame, envelope(i.size))),
     room: site ? siteMoisture(site) : undefined,
     made: madeMoisture(input),
-    panels: panelsOf(piece.instances, piece.joints, byId),
+    panels: panelsOf(sized, piece.joints, byId),
+    unsized: piece.instances.filter(i => !isSized(i)),
   };
 }
 

@@ -89,6 +89,23 @@ describe('all checks', () => {
   });
 });
 
+describe('CHK-38: parts without a size', () => {
+  it('are told as not known, and seen by no other check', () => {
+    const held = part('side', {
+      size: [0, 57, 10],
+      measureFirst: { when: 'dry fit', reserve: { length: 0, width: 2, thickness: 0 } },
+    });
+    const found = only('size', input(pieceOf([held])));
+    expect([found.severity, found.remedy]).toEqual(['unknown', 'Measure it then, and enter the figure.']);
+    expect(runChecks(input(pieceOf([held])))).toHaveLength(1);
+  });
+
+  it('leave bought-in parts without a size alone', () => {
+    const hinge = part('hinge', { size: [0, 0, 0], kind: 'bought-in', material: 'butt-hinge', loose: true });
+    expect(runChecks(input(pieceOf([hinge])))).toEqual([]);
+  });
+});
+
 describe('CHK-4: limits of joints', () => {
   const limit = (given: Partial<JointLimit>): JointLimit => ({
     rule: { number: 'MT-1', says: '', reason: '', source: { text: 'a third', basis: 'read' } },
