@@ -53,7 +53,7 @@ export function orderMachines(problem: MachineOrder, limit: SopLimit, nodes = 60
   let best = greedyOrder(problem, base);
   // Bounds of nodes whose own machines were not proved: nothing below them can be told apart further.
   let unresolved = Number.POSITIVE_INFINITY;
-  for (let looked = 0; open.length > 0 && looked < nodes; looked++) {
+  for (let looked = 0; open.length > 0 && looked < nodes && !limit.stop?.(); looked++) {
     open.sort((a, b) => a.bound - b.bound);
     if (open[0]!.bound >= best.value - 1e-6) break;
     const node = open.shift()!;

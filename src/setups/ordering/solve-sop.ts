@@ -20,6 +20,8 @@ export interface SopLimit {
    * and the counts are only ceilings. Without it counts rule, and the result is the same everywhere.
    */
   gone?: () => number;
+  /** An abort: ends whatever is going on. */
+  stop?: () => boolean;
 }
 
 /** With a clock: share of the time at which each phase ends. Search again takes what is left. */
@@ -75,8 +77,8 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
   const grain = grainOf(sop.cost);
   const sharp = sharpen(sop, precedence);
   const until = (share: number): { stop?: () => boolean } => {
-    const { gone } = limit;
-    return gone ? { stop: () => gone() >= share } : {};
+    const { gone, stop } = limit;
+    return gone || stop ? { stop: () => (gone !== undefined && gone() >= share) || (stop?.() ?? false) } : {};
   };
   const quick = lagrangianBound(sharp, end, Number.MAX_SAFE_INTEGER, 1);
   const random = seeded(limit.seed);
