@@ -1,10 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { type Deriving, deriveJob } from '../job/derive.ts';
-import { readJobFile, readWorkshopFile } from '../job-file/read.ts';
+import { checkWorkshopDocument, readJobFile, readWorkshopFile } from '../job-file/read.ts';
 import type { Fault } from '../results/fault.ts';
 import type { JobDocument } from '../setting-out/schema.ts';
-import { checkWorkshopDocument } from '../job-file/read.ts';
 import { WORKSHOP_KIND } from '../workshop/schema.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 
@@ -39,7 +38,12 @@ function readFile(path: string, what: string): string {
     return readFileSync(path, 'utf8');
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
-    const why = code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'this is a folder' : 'it cannot be read';
+    const why =
+      code === 'ENOENT'
+        ? 'there is no such file'
+        : code === 'EISDIR'
+          ? 'this is a folder'
+          : 'it cannot be read';
     throw new CannotRun([{ place: path, fault: `${what}: ${why}`, mend: 'check the path' }]);
   }
 }

@@ -3,11 +3,21 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, Option } from 'commander';
+import { worstFirst } from '../checks/index.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import type { Check } from '../results/checks.ts';
 import type { ShowOptions } from '../results/show.ts';
 import { CannotRun, type Loaded, load } from './load.ts';
-import { checkLines, cutLines, dayLines, faultLine, partLines, priceLines, setUpLines, whyLines } from './print.ts';
+import {
+  checkLines,
+  cutLines,
+  dayLines,
+  faultLine,
+  partLines,
+  priceLines,
+  setUpLines,
+  whyLines,
+} from './print.ts';
 import { checkResults, partResults } from './results.ts';
 
 /** Exit codes: 0 fine, 1 a check says stop, 2 an error in a file or it could not run. */
@@ -39,70 +49,136 @@ const showOf = (loaded: Loaded, options: Common): ShowOptions => ({
 });
 
 const verdict = (loaded: Loaded): number =>
-  loaded.faults.length > 0 ? ERROR : loaded.deriving.derived.checks.some((c: Check) => c.severity === 'stop') ? STOP : FINE;
+  loaded.faults.length > 0
+    ? ERROR
+    : loaded.deriving.derived.checks.some((c: Check) => c.severity === 'stop')
+      ? STOP
+      : FINE;
 
 /** Loads, lets `say` speak, tells the faults, and sets the exit code. Partial results are still printed. */
-async function withJob(job: string, options: Common, say: (loaded: Loaded) => void | Promise<void>): Promise<void> {
-  const loaded = load(job, { today: options.date ?? today(), ...(options.workshop === undefined ? {} : { workshop: options.workshop }) });
-  if (!loaded.workshopFile) tell('No workshop file: usual allowances and no stock or prices stand in. Give one with --workshop FILE.');
+async function withJob(
+  job: string,
+  options: Common & { shapes?: boolean },
+  say: (loaded: Loaded) => void | Promise<void>,
+): Promise<void> {
+  const loaded = load(job, {
+    today: options.date ?? today(),
+    ...(options.workshop === undefined ? {} : { workshop: options.workshop }),
+  });
+  if (!loaded.workshopFile)
+    tell(
+      'No workshop file: usual allowances and no stock or prices stand in. Give one with --workshop FILE.',
+    );
+  if (options.shapes) await addShapes(loaded);
   await say(loaded);
   for (const fault of loaded.faults) tell(faultLine(fault));
   process.exitCode = verdict(loaded);
 }
 
+/** The second tier: every solid made and compared. Over a second it says how far it is. */
+async function addShapes(loaded: Loaded): Promise<void> {
+  const [{ loadMeshKernel }, { prove }, { overlapChecks }] = await Promise.all([
+    import('../host/mesh-kernel-node.ts'),
+    import('../proof/prove.ts'),
+    import('../proof/overlap-check.ts'),
+  ]);
+  const { derived } = loaded.deriving;
+  const started = performance.now();
+  let told = started;
+  const proved = prove(derived, await loadMeshKernel(), {
+    progress: (done, of) => {
+      const now = performance.now();
+      if (now - started < 1000 || now - told < 1000) return;
+      told = now;
+      tell(`shapes: ${done} of ${of} meetings compared`);
+    },
+  });
+  derived.checks = worstFirst([...derived.checks, ...overlapChecks(proved, derived.piece.instances)]);
+}
+
 const json = (value: unknown): void => out([JSON.stringify(value, null, 2)]);
 
 const program = new Command('scantling')
-  .description('One setting-out for a commissioned piece; parts, layouts, set-ups, days, checks and price follow.')
+  .description(
+    'One setting-out for a commissioned piece; parts, layouts, set-ups, days, checks and price follow.',
+  )
   .version(VERSION)
   .showHelpAfterError()
   .exitOverride();
 
-const workshopOption = new Option('-w, --workshop <file>', 'workshop file; else workshop.yaml beside the job or one folder up');
-const dateOption = new Option('--date <date>', 'day work may begin when the job names none, such as 2026-11-30');
+const workshopOption = new Option(
+  '-w, --workshop <file>',
+  'workshop file; else workshop.yaml beside the job or one folder up',
+);
+const dateOption = new Option(
+  '--date <date>',
+  'day work may begin when the job names none, such as 2026-11-30',
+);
 const unitOption = new Option('--unit <unit>', 'unit of lengths shown').choices(['mm', 'cm', 'm', 'in']);
 
 function jobCommand(name: string, description: string): Command {
-  return program.command(name).description(description).argument('<job>', 'job file').addOption(workshopOption).addOption(dateOption).addOption(unitOption);
+  return program
+    .command(name)
+    .description(description)
+    .argument('<job>', 'job file')
+    .addOption(workshopOption)
+    .addOption(dateOption)
+    .addOption(unitOption);
 }
 
 jobCommand('parts', 'parts list: sizes, blanks, masses')
   .option('--json', 'as JSON (docs/results.md)')
   .action((job: string, options: Common) =>
-    withJob(job, options, l => (options.json ? json(partResults(l.deriving.derived)) : out(partLines(l.deriving.derived, showOf(l, options))))),
+    withJob(job, options, l =>
+      options.json
+        ? json(partResults(l.deriving.derived))
+        : out(partLines(l.deriving.derived, showOf(l, options))),
+    ),
   );
 
 jobCommand('cut', 'cutting layouts and what to buy')
   .option('--json', 'as JSON')
   .action((job: string, options: Common) =>
-    withJob(job, options, l => (options.json ? json(l.deriving.derived.cutting) : out(cutLines(l.deriving.derived, showOf(l, options))))),
+    withJob(job, options, l =>
+      options.json ? json(l.deriving.derived.cutting) : out(cutLines(l.deriving.derived, showOf(l, options))),
+    ),
   );
 
 jobCommand('setups', 'machine set-ups in order')
   .option('--json', 'as JSON')
   .action((job: string, options: Common) =>
-    withJob(job, options, l => (options.json ? json(l.deriving.derived.setups) : out(setUpLines(l.deriving.derived, showOf(l, options))))),
+    withJob(job, options, l =>
+      options.json
+        ? json(l.deriving.derived.setups)
+        : out(setUpLines(l.deriving.derived, showOf(l, options))),
+    ),
   );
 
 jobCommand('days', 'operations laid into the working calendar')
   .option('--json', 'as JSON')
   .action((job: string, options: Common) =>
-    withJob(job, options, l => (options.json ? json(l.deriving.derived.days) : out(dayLines(l.deriving.derived)))),
+    withJob(job, options, l =>
+      options.json ? json(l.deriving.derived.days) : out(dayLines(l.deriving.derived)),
+    ),
   );
 
 jobCommand('check', 'judgements, worst first')
   .option('--json', 'as JSON')
   .option('--all', 'every check, not the five worst')
   .action((job: string, options: Common & { all?: boolean }) =>
-    withJob(job, options, l =>
-      options.json ? json(checkResults(l.deriving.derived)) : out(checkLines(l.deriving.derived.checks, showOf(l, options), options.all ?? false)),
+    withJob(job, { ...options, shapes: true }, l =>
+      options.json
+        ? json(checkResults(l.deriving.derived))
+        : out(checkLines(l.deriving.derived.checks, showOf(l, options), options.all ?? false)),
     ),
   );
 
 jobCommand('price', 'offer with every line')
   .option('--json', 'as JSON')
   .action((job: string, options: Common) =>
-    withJob(job, options, l => (options.json ? json(l.deriving.derived.price) : out(priceLines(l.deriving.derived, showOf(l, options))))),
+    withJob(job, options, l =>
+      options.json ? json(l.deriving.derived.price) : out(priceLines(l.deriving.derived, showOf(l, options))),
+    ),
   );
 
 jobCommand('why', 'where a figure comes from, down to what was entered')
@@ -111,7 +187,14 @@ jobCommand('why', 'where a figure comes from, down to what was entered')
   .action((job: string, figure: string, options: Common) =>
     withJob(job, options, l => {
       const why = l.deriving.why(figure);
-      if (!why) throw new CannotRun([{ place: figure, fault: 'there is no figure of this name', mend: 'docs/results.md lists the paths; parts, joints and parameters are named as in the job file' }]);
+      if (!why)
+        throw new CannotRun([
+          {
+            place: figure,
+            fault: 'there is no figure of this name',
+            mend: 'docs/results.md lists the paths; parts, joints and parameters are named as in the job file',
+          },
+        ]);
       if (options.json) json(why);
       else out(whyLines(why, showOf(l, options)));
     }),
@@ -120,10 +203,15 @@ jobCommand('why', 'where a figure comes from, down to what was entered')
 jobCommand('derive', 'everything, written to a folder: results, layouts, tables, job pack')
   .requiredOption('-o, --out <folder>', 'folder to write to; made when missing')
   .action((job: string, options: Common & { out: string }) =>
-    withJob(job, options, async l => {
+    withJob(job, { ...options, shapes: true }, async l => {
       const { writeAll } = await import('./write-all.ts');
       mkdirSync(options.out, { recursive: true });
-      const written = await writeAll(l, options.out, { show: showOf(l, options), date: options.date ?? today(), programVersion: VERSION, progress: tell });
+      const written = await writeAll(l, options.out, {
+        show: showOf(l, options),
+        date: options.date ?? today(),
+        programVersion: VERSION,
+        progress: tell,
+      });
       out(written.map(file => `wrote ${join(options.out, file)}`));
     }),
   );
@@ -133,7 +221,14 @@ program
   .description('a job file to begin from')
   .argument('<file>', 'file to write, such as hall-table.yaml')
   .action(async (file: string) => {
-    if (existsSync(file)) throw new CannotRun([{ place: file, fault: 'there is such a file already', mend: 'choose another name; nothing was written' }]);
+    if (existsSync(file))
+      throw new CannotRun([
+        {
+          place: file,
+          fault: 'there is such a file already',
+          mend: 'choose another name; nothing was written',
+        },
+      ]);
     const { newJobText } = await import('./new-job.ts');
     writeFileSync(file, newJobText(basename(file).replace(/\.ya?ml$/, '')), { flag: 'wx' });
     out([`wrote ${file}`, `try: scantling parts ${file}`]);
@@ -142,7 +237,7 @@ program
 program
   .command('start')
   .description('serve the drawing office on this machine')
-  .option('--data <folder>', 'data folder; else the platform\'s own')
+  .option('--data <folder>', "data folder; else the platform's own")
   .option('--port <number>', 'port on 127.0.0.1')
   .action(async (options: { data?: string; port?: string }) => {
     const { serve } = await import('./serve.ts');

@@ -1,6 +1,10 @@
 /** A small table that derives as it stands: the shortest honest start for a piece of one's own. */
 export function newJobText(name: string): string {
-  const title = name.replace(/[-_]+/g, ' ').replace(/[^\p{L}\p{N} ]/gu, '').trim() || 'New piece';
+  const title =
+    name
+      .replace(/[-_]+/g, ' ')
+      .replace(/[^\p{L}\p{N} ]/gu, '')
+      .trim() || 'New piece';
   return `scantling: job/1
 title: ${JSON.stringify(title.charAt(0).toUpperCase() + title.slice(1))}
 units: mm

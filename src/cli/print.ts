@@ -1,11 +1,11 @@
 import pc from 'picocolors';
+import { formatHours, formatMinutes } from '../quantities/time.ts';
 import type { Check, Severity } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Fault } from '../results/fault.ts';
+import { mm, q } from '../results/quantity.ts';
 import { type ShowOptions, sayText, showDate, showQuantity, showText } from '../results/show.ts';
 import type { Why } from '../results/why.ts';
-import { formatHours, formatMinutes } from '../quantities/time.ts';
-import { mm, q } from '../results/quantity.ts';
 import { partResults } from './results.ts';
 
 /** Readable tables for a person at a terminal. Every function returns lines. */
@@ -23,7 +23,8 @@ export function table(head: string[], rows: string[][], align: Align[]): string[
   return [pc.dim(line(head)), ...rows.map(line)];
 }
 
-const figure = (value: number | null, show: ShowOptions): string => (value === null ? '-' : showQuantity(mm(value), show).figure);
+const figure = (value: number | null, show: ShowOptions): string =>
+  value === null ? '-' : showQuantity(mm(value), show).figure;
 
 export function partLines(derived: Derived, show: ShowOptions): string[] {
   const rows = partResults(derived).map(p => [
@@ -34,7 +35,9 @@ export function partLines(derived: Derived, show: ShowOptions): string[] {
     figure(p.width, show),
     figure(p.thickness, show),
     figure(p.shoulderLength, show),
-    p.kind === 'bought-in' ? '-' : [p.blank.length, p.blank.width, p.blank.thickness].map(v => figure(v, show)).join(' x '),
+    p.kind === 'bought-in'
+      ? '-'
+      : [p.blank.length, p.blank.width, p.blank.thickness].map(v => figure(v, show)).join(' x '),
     p.material,
     p.mass === null ? '-' : p.mass.toFixed(2),
   ]);
@@ -57,16 +60,22 @@ export function cutLines(derived: Derived, show: ShowOptions): string[] {
   for (const m of derived.cutting.materials) {
     lines.push(pc.bold(`${m.material}, ${m.section}`), `  ${m.words} Waste ${Math.round(m.waste * 100)} %.`);
     for (const use of m.uses) {
-      lines.push(`  ${use.label}, ${figure(use.length, show)}${use.kind === 'bar' || use.kind === 'tube' ? '' : ` x ${figure(use.width, show)}`} (${use.from === 'rack' ? 'rack' : 'to buy'})`);
+      lines.push(
+        `  ${use.label}, ${figure(use.length, show)}${use.kind === 'bar' || use.kind === 'tube' ? '' : ` x ${figure(use.width, show)}`} (${use.from === 'rack' ? 'rack' : 'to buy'})`,
+      );
       lines.push(`    parts ${use.placed.map(p => p.mark).join(', ')}`);
-      if (use.cuts.length > 0) lines.push(`    cuts  ${use.cuts.map(c => `${c.kind} ${figure(c.setting, show)}`).join(', ')}`);
-      for (const left of use.left.filter(l => l.fate === 'back to the rack')) lines.push(`    back to the rack ${figure(left.length, show)} x ${figure(left.width, show)}`);
+      if (use.cuts.length > 0)
+        lines.push(`    cuts  ${use.cuts.map(c => `${c.kind} ${figure(c.setting, show)}`).join(', ')}`);
+      for (const left of use.left.filter(l => l.fate === 'back to the rack'))
+        lines.push(`    back to the rack ${figure(left.length, show)} x ${figure(left.width, show)}`);
     }
-    for (const u of m.unplaced) lines.push(pc.red(`  ${u.demand.mark} ${u.demand.name}: ${u.reason}. ${u.mend}`));
+    for (const u of m.unplaced)
+      lines.push(pc.red(`  ${u.demand.mark} ${u.demand.name}: ${u.reason}. ${u.mend}`));
   }
   lines.push('', pc.bold('To buy'));
   if (derived.cutting.buy.length === 0) lines.push('  Nothing.');
-  for (const b of derived.cutting.buy) lines.push(`  ${b.quantity} x ${b.item}, ${b.supplier}, ${money(b.price)}`);
+  for (const b of derived.cutting.buy)
+    lines.push(`  ${b.quantity} x ${b.item}, ${b.supplier}, ${money(b.price)}`);
   return lines;
 }
 
@@ -79,26 +88,57 @@ export function setUpLines(derived: Derived, show: ShowOptions): string[] {
     `     ${pc.dim(s.settings.map(x => `${x.name}: ${x.how}`).join('; '))}`,
   ]);
   for (const u of setups.unmade) lines.push(pc.red(`  ${u.instance}, ${u.cut}: ${u.reason}. ${u.mend}`));
-  lines.push('', `${setups.setups.length} set-ups, ${formatMinutes(setups.value)} of change-over (${standing(setups.status)}; no order needs less than ${formatMinutes(setups.bound)}); part by part it would be ${formatMinutes(setups.partByPart)}.`);
+  lines.push(
+    '',
+    `${setups.setups.length} set-ups, ${formatMinutes(setups.value)} of change-over (${standing(setups.status)}; no order needs less than ${formatMinutes(setups.bound)}); part by part it would be ${formatMinutes(setups.partByPart)}.`,
+  );
   return lines;
 }
 
-const standing = (status: string): string => (status === 'proved best' ? 'proved best' : status === 'within' ? 'near the best' : 'as good as found');
+const standing = (status: string): string =>
+  status === 'proved best' ? 'proved best' : status === 'within' ? 'near the best' : 'as good as found';
 
 export function dayLines(derived: Derived): string[] {
   const { days } = derived;
   const lines = days.days.flatMap(d => [
     pc.bold(showDate(d.date, 'long')),
-    ...d.entries.map(e => `  ${e.start.slice(11, 16)} to ${e.end.slice(11, 16)}  ${e.title}${e.piece.of > 1 ? ` (${e.piece.part} of ${e.piece.of})` : ''}`),
+    ...d.entries.map(
+      e =>
+        `  ${e.start.slice(11, 16)} to ${e.end.slice(11, 16)}  ${e.title}${e.piece.of > 1 ? ` (${e.piece.part} of ${e.piece.of})` : ''}`,
+    ),
   ]);
   for (const t of days.trouble) lines.push(pc.red(`  ${t.what} ${t.mend}`));
-  lines.push('', `Ready ${showDate(days.finish.likely, 'long')}; ${formatHours(days.handsOnMinutes.likely)} at the bench (${formatHours(days.handsOnMinutes.low)} to ${formatHours(days.handsOnMinutes.high)}).`);
-  if (days.deadline) lines.push(days.deadline.kept ? `The deadline, ${showDate(days.deadline.date, 'long')}, is kept.` : pc.red(`${days.deadline.daysLate} days after the deadline, ${showDate(days.deadline.date, 'long')}.`));
+  lines.push(
+    '',
+    `Ready ${showDate(days.finish.likely, 'long')}; ${formatHours(days.handsOnMinutes.likely)} at the bench (${formatHours(days.handsOnMinutes.low)} to ${formatHours(days.handsOnMinutes.high)}).`,
+  );
+  if (days.deadline)
+    lines.push(
+      days.deadline.kept
+        ? `The deadline, ${showDate(days.deadline.date, 'long')}, is kept.`
+        : pc.red(
+            `${days.deadline.daysLate} days after the deadline, ${showDate(days.deadline.date, 'long')}.`,
+          ),
+    );
   return lines;
 }
 
-const COLOUR: Record<Severity, (s: string) => string> = { stop: pc.red, attend: pc.yellow, unknown: pc.cyan, pending: pc.dim, note: s => s, pass: pc.green };
-const WORD: Record<Severity, string> = { stop: 'Stop', attend: 'Attend', unknown: 'Not known', pending: 'Working', note: 'Note', pass: 'Pass' };
+const COLOUR: Record<Severity, (s: string) => string> = {
+  stop: pc.red,
+  attend: pc.yellow,
+  unknown: pc.cyan,
+  pending: pc.dim,
+  note: s => s,
+  pass: pc.green,
+};
+const WORD: Record<Severity, string> = {
+  stop: 'Stop',
+  attend: 'Attend',
+  unknown: 'Not known',
+  pending: 'Working',
+  note: 'Note',
+  pass: 'Pass',
+};
 
 /** Worst first; five in full, the rest in a line each when `all`. */
 export function checkLines(checks: readonly Check[], show: ShowOptions, all: boolean): string[] {
@@ -111,14 +151,27 @@ export function checkLines(checks: readonly Check[], show: ShowOptions, all: boo
     pc.dim(`           ${c.source} (${c.basis})`),
   ]);
   const passed = checks.filter(c => c.severity === 'pass').length;
-  return [...lines, '', `${open.length} to look at, ${passed} pass${all || open.length <= 5 ? '' : `; ${open.length - 5} more with --all`}.`];
+  return [
+    ...lines,
+    '',
+    `${open.length} to look at, ${passed} pass${all || open.length <= 5 ? '' : `; ${open.length - 5} more with --all`}.`,
+  ];
 }
 
 export function priceLines(derived: Derived, show: ShowOptions): string[] {
   const money = (minor: number): string => showQuantity(q('money', minor), show).figure;
   const { price } = derived;
   return [
-    ...table(['', 'Amount', 'How'], [...price.lines.map(l => [l.label, money(l.amount), l.how]), ['Net', money(price.net), ''], ['Tax', money(price.tax), ''], ['Total', money(price.total), '']], ['left', 'right', 'left']),
+    ...table(
+      ['', 'Amount', 'How'],
+      [
+        ...price.lines.map(l => [l.label, money(l.amount), l.how]),
+        ['Net', money(price.net), ''],
+        ['Tax', money(price.tax), ''],
+        ['Total', money(price.total), ''],
+      ],
+      ['left', 'right', 'left'],
+    ),
     '',
     `Likely ${money(price.total)}; ${money(price.low)} to ${money(price.high)} from the spread of hours.`,
   ];
@@ -129,10 +182,14 @@ export function whyLines(why: Why, show: ShowOptions, depth = 0, seen = new Set<
   const reason = [
     why.formula,
     why.rule ? `rule ${why.rule.number}: ${why.rule.says} ${why.rule.reason}` : undefined,
-    why.source && why.how !== 'entered' && why.how !== 'expression' ? `${why.source.text} (${why.source.basis})` : undefined,
+    why.source && why.how !== 'entered' && why.how !== 'expression'
+      ? `${why.source.text} (${why.source.basis})`
+      : undefined,
     why.how === 'entered' ? 'as you entered it' : undefined,
   ].filter(t => t !== undefined && t !== '');
-  const lines = [`${'  '.repeat(depth)}${why.label}: ${pc.bold(value)}${reason.length > 0 ? pc.dim(`  ${reason.join('; ')}`) : ''}`];
+  const lines = [
+    `${'  '.repeat(depth)}${why.label}: ${pc.bold(value)}${reason.length > 0 ? pc.dim(`  ${reason.join('; ')}`) : ''}`,
+  ];
   if (seen.has(why.figure)) return lines;
   seen.add(why.figure);
   return [...lines, ...why.inputs.flatMap(i => whyLines(i, show, depth + 1, seen))];

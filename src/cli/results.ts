@@ -21,7 +21,11 @@ export interface PartResult {
 
 /** Float noise never leaves the program. */
 const tidy = (value: number): number => Math.round(value * 1e6) / 1e6 || 0;
-const tidySize = (s: Size): Size => ({ length: tidy(s.length), width: tidy(s.width), thickness: tidy(s.thickness) });
+const tidySize = (s: Size): Size => ({
+  length: tidy(s.length),
+  width: tidy(s.width),
+  thickness: tidy(s.thickness),
+});
 
 /** One row for like parts, handed ones apart. A part that is measured first has no sizes yet, only its reserve. */
 export function partResults(derived: Derived): PartResult[] {
@@ -48,19 +52,21 @@ export function partResults(derived: Derived): PartResult[] {
 }
 
 export const checkResults = (derived: Derived) =>
-  derived.checks.map(({ check, subject, severity, figure, limit, unit, source, basis, remedy, say, title }: Check) => ({
-    check,
-    subject,
-    severity,
-    figure: figure === null ? null : tidy(figure),
-    limit: limit === null ? null : tidy(limit),
-    unit,
-    source,
-    basis,
-    remedy,
-    say,
-    title,
-  }));
+  derived.checks.map(
+    ({ check, subject, severity, figure, limit, unit, source, basis, remedy, say, title }: Check) => ({
+      check,
+      subject,
+      severity,
+      figure: figure === null ? null : tidy(figure),
+      limit: limit === null ? null : tidy(limit),
+      unit,
+      source,
+      basis,
+      remedy,
+      say,
+      title,
+    }),
+  );
 
 /** The whole job as one object, for `derive --out`. */
 export const allResults = (derived: Derived) => ({

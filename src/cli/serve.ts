@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { JsonObject } from '../job/edits.ts';
-import { checkJobDocument, readJobFile, readWorkshopFile } from '../job-file/read.ts';
+import { type checkJobDocument, readJobFile, readWorkshopFile } from '../job-file/read.ts';
 import { writeJobFile, writeWorkshopFile } from '../job-file/write.ts';
 import { referenceVersion } from '../reference/version.ts';
 import type { FileForm } from '../server/parts.ts';
@@ -19,11 +19,16 @@ export interface ServeOptions {
 }
 
 const jobFile: FileForm = {
-  read: text => readJobFile(text) as { document?: JsonObject; faults: ReturnType<typeof checkJobDocument>['faults'] },
+  read: text =>
+    readJobFile(text) as { document?: JsonObject; faults: ReturnType<typeof checkJobDocument>['faults'] },
   write: document => writeJobFile(document as unknown as JobDocument),
 };
 const workshopFile: FileForm = {
-  read: text => readWorkshopFile(text) as { document?: JsonObject; faults: ReturnType<typeof checkJobDocument>['faults'] },
+  read: text =>
+    readWorkshopFile(text) as {
+      document?: JsonObject;
+      faults: ReturnType<typeof checkJobDocument>['faults'];
+    },
   write: document => writeWorkshopFile(document as unknown as WorkshopDocument),
 };
 
@@ -31,7 +36,9 @@ const workshopFile: FileForm = {
 export async function serve(options: ServeOptions): Promise<void> {
   const port = options.port === undefined ? DEFAULT_PORT : Number(options.port);
   if (!Number.isInteger(port) || port < 0 || port > 65535)
-    throw new CannotRun([{ place: '--port', fault: `${options.port} is not a port`, mend: 'give a number from 0 to 65535' }]);
+    throw new CannotRun([
+      { place: '--port', fault: `${options.port} is not a port`, mend: 'give a number from 0 to 65535' },
+    ]);
   try {
     const running = await startServer({
       ...(options.data === undefined ? {} : { data: options.data }),
@@ -54,7 +61,8 @@ export async function serve(options: ServeOptions): Promise<void> {
     process.once('SIGINT', () => void end());
     process.once('SIGTERM', () => void end());
   } catch (error) {
-    if (error instanceof StoreRefusal) throw new CannotRun([{ place: error.place, fault: error.message, mend: error.mend }]);
+    if (error instanceof StoreRefusal)
+      throw new CannotRun([{ place: error.place, fault: error.message, mend: error.mend }]);
     throw error;
   }
 }

@@ -20,6 +20,7 @@ export async function writeAll(loaded: Loaded, folder: string, options: WriteOpt
     written.push(name);
   };
   const all = allResults(derived);
-  for (const key of ['parts', 'cut', 'setups', 'days', 'check', 'price'] as const) put(`${key}.json`, `${JSON.stringify(all[key], null, 2)}\n`);
+  for (const key of ['parts', 'cut', 'setups', 'days', 'check', 'price'] as const)
+    put(`${key}.json`, `${JSON.stringify(all[key], null, 2)}\n`);
   return written;
 }

@@ -1,8 +1,8 @@
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import type { Frame } from '../geometry/frame.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import type { Primitive } from '../results/cut-shapes.ts';
 import type { Solid, SolidKernel, StockShape } from '../results/kernel.ts';
-import type { Vec3 } from '../geometry/vector.ts';
 
 /** Segments of a full circle: enough that a bored hole reads round; volumes of round cuts err by under 1 %. */
 const SEGMENTS = 32;
@@ -20,10 +20,12 @@ class MeshSolid implements Solid {
   triangles() {
     const mesh = this.body.getMesh();
     const { vertProperties, numProp, triVerts } = mesh;
-    if (numProp === 3) return { positions: Float32Array.from(vertProperties), indices: Uint32Array.from(triVerts) };
+    if (numProp === 3)
+      return { positions: Float32Array.from(vertProperties), indices: Uint32Array.from(triVerts) };
     const count = vertProperties.length / numProp;
     const positions = new Float32Array(count * 3);
-    for (let i = 0; i < count; i++) positions.set(vertProperties.subarray(i * numProp, i * numProp + 3), i * 3);
+    for (let i = 0; i < count; i++)
+      positions.set(vertProperties.subarray(i * numProp, i * numProp + 3), i * 3);
     return { positions, indices: Uint32Array.from(triVerts) };
   }
   free(): void {
@@ -37,13 +39,20 @@ export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
 
   const stock = ({ size, round, wall }: StockShape): Manifold => {
     const { length, width, thickness } = size;
-    if (!(length > 0 && width > 0 && thickness > 0)) throw new RangeError(`a part of ${length} x ${width} x ${thickness} mm is no solid`);
+    if (!(length > 0 && width > 0 && thickness > 0))
+      throw new RangeError(`a part of ${length} x ${width} x ${thickness} mm is no solid`);
     if (!round) {
       const whole = M.cube([length, width, thickness]);
       if (wall === undefined || wall * 2 >= Math.min(width, thickness)) return whole;
-      return less(whole, [M.cube([length + 2 * PAST, width - 2 * wall, thickness - 2 * wall]).translate(-PAST, wall, wall)]);
+      return less(whole, [
+        M.cube([length + 2 * PAST, width - 2 * wall, thickness - 2 * wall]).translate(-PAST, wall, wall),
+      ]);
     }
-    const bar = along(M.cylinder(length, width / 2, width / 2, SEGMENTS), { x: 0, y: width / 2, z: thickness / 2 }, { x: 1, y: 0, z: 0 });
+    const bar = along(
+      M.cylinder(length, width / 2, width / 2, SEGMENTS),
+      { x: 0, y: width / 2, z: thickness / 2 },
+      { x: 1, y: 0, z: 0 },
+    );
     if (wall === undefined || wall * 2 >= width) return bar;
     const bore = M.cylinder(length + 2 * PAST, width / 2 - wall, width / 2 - wall, SEGMENTS);
     return less(bar, [along(bore, { x: -PAST, y: width / 2, z: thickness / 2 }, { x: 1, y: 0, z: 0 })]);
@@ -60,7 +69,12 @@ export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
   return {
     name: 'manifold-3d',
     part(shape, gone) {
-      return new MeshSolid(less(stock(shape), gone.map(p => solidOf(M, p, shape)).filter(m => m !== undefined)));
+      return new MeshSolid(
+        less(
+          stock(shape),
+          gone.map(p => solidOf(M, p, shape)).filter(m => m !== undefined),
+        ),
+      );
     },
     shared(a, atA, b, atB) {
       // In one part's own frame and both ways round: nearly coplanar turned faces can report a false overlap.
@@ -80,20 +94,33 @@ type Statics = ManifoldToplevel['Manifold'];
 
 function solidOf(M: Statics, p: Primitive, { size }: StockShape): Manifold | undefined {
   if (p.shape === 'box') {
-    const grown = (low: number, high: number, whole: number): [number, number] => [low <= 0 ? low - PAST : low, high >= whole ? high + PAST : high];
-    const [x, y, z] = [grown(p.box.min.x, p.box.max.x, size.length), grown(p.box.min.y, p.box.max.y, size.width), grown(p.box.min.z, p.box.max.z, size.thickness)];
+    const grown = (low: number, high: number, whole: number): [number, number] => [
+      low <= 0 ? low - PAST : low,
+      high >= whole ? high + PAST : high,
+    ];
+    const [x, y, z] = [
+      grown(p.box.min.x, p.box.max.x, size.length),
+      grown(p.box.min.y, p.box.max.y, size.width),
+      grown(p.box.min.z, p.box.max.z, size.thickness),
+    ];
     if (x[1] <= x[0] || y[1] <= y[0] || z[1] <= z[0]) return undefined;
     return M.cube([x[1] - x[0], y[1] - y[0], z[1] - z[0]]).translate(x[0], y[0], z[0]);
   }
   if (p.shape === 'prism') {
     if (p.to <= p.from) return undefined;
-    const area = p.polygon.reduce((sum, [u, v], i) => sum + u * p.polygon[(i + 1) % p.polygon.length]![1] - v * p.polygon[(i + 1) % p.polygon.length]![0], 0);
+    const area = p.polygon.reduce(
+      (sum, [u, v], i) =>
+        sum + u * p.polygon[(i + 1) % p.polygon.length]![1] - v * p.polygon[(i + 1) % p.polygon.length]![0],
+      0,
+    );
     if (Math.abs(area) < 1e-9) return undefined;
     const ring = area > 0 ? p.polygon : [...p.polygon].reverse();
     const drawn = M.extrude([ring], p.to - p.from + 2 * PAST).translate(0, 0, p.from - PAST);
     // The polygon lies in the two other axes in cyclic order, so the drawing axis turns onto the right one.
     if (p.axis === 'z') return drawn;
-    return p.axis === 'x' ? turn(drawn, { x: { x: 0, y: 1, z: 0 }, y: { x: 0, y: 0, z: 1 }, z: { x: 1, y: 0, z: 0 } }) : turn(drawn, { x: { x: 0, y: 0, z: 1 }, y: { x: 1, y: 0, z: 0 }, z: { x: 0, y: 1, z: 0 } });
+    return p.axis === 'x'
+      ? turn(drawn, { x: { x: 0, y: 1, z: 0 }, y: { x: 0, y: 0, z: 1 }, z: { x: 1, y: 0, z: 0 } })
+      : turn(drawn, { x: { x: 0, y: 0, z: 1 }, y: { x: 1, y: 0, z: 0 }, z: { x: 0, y: 1, z: 0 } });
   }
   const way = { x: p.to.x - p.from.x, y: p.to.y - p.from.y, z: p.to.z - p.from.z };
   const length = Math.hypot(way.x, way.y, way.z);
@@ -119,9 +146,17 @@ function along(from: Manifold, start: Vec3, way: Vec3): Manifold {
   return turn(from, { x: crossed(y, way), y, z: way }, start);
 }
 
-const crossed = (a: Vec3, b: Vec3): Vec3 => ({ x: a.y * b.z - a.z * b.y, y: a.z * b.x - a.x * b.z, z: a.x * b.y - a.y * b.x });
+const crossed = (a: Vec3, b: Vec3): Vec3 => ({
+  x: a.y * b.z - a.z * b.y,
+  y: a.z * b.x - a.x * b.z,
+  z: a.x * b.y - a.y * b.x,
+});
 
-function turn(from: Manifold, axes: { x: Vec3; y: Vec3; z: Vec3 }, at: Vec3 = { x: 0, y: 0, z: 0 }): Manifold {
+function turn(
+  from: Manifold,
+  axes: { x: Vec3; y: Vec3; z: Vec3 },
+  at: Vec3 = { x: 0, y: 0, z: 0 },
+): Manifold {
   const { x, y, z } = axes;
   const result = from.transform([x.x, x.y, x.z, 0, y.x, y.y, y.z, 0, z.x, z.y, z.z, 0, at.x, at.y, at.z, 1]);
   from.delete();
@@ -137,6 +172,10 @@ function between(from: Frame, to: Frame): Matrix {
     v.x * to.y.x + v.y * to.y.y + v.z * to.y.z,
     v.x * to.z.x + v.y * to.z.y + v.z * to.z.z,
   ];
-  const d = { x: from.origin.x - to.origin.x, y: from.origin.y - to.origin.y, z: from.origin.z - to.origin.z };
+  const d = {
+    x: from.origin.x - to.origin.x,
+    y: from.origin.y - to.origin.y,
+    z: from.origin.z - to.origin.z,
+  };
   return [...local(from.x), 0, ...local(from.y), 0, ...local(from.z), 0, ...local(d), 1] as Matrix;
 }

@@ -32,7 +32,11 @@ const TOUCHING = 2;
  * Makes every solid and measures what mating parts share (design, section 6). Solids are re-used by content.
  * Stops early when the signal says so and then says that it is not complete.
  */
-export function prove(derived: Pick<Derived, 'piece'>, kernel: SolidKernel, options: { cache?: SolidCache; signal?: AbortSignal; progress?: Progress } = {}): Proved {
+export function prove(
+  derived: Pick<Derived, 'piece'>,
+  kernel: SolidKernel,
+  options: { cache?: SolidCache; signal?: AbortSignal; progress?: Progress } = {},
+): Proved {
   const cache = options.cache ?? new SolidCache(kernel);
   const shaped = derived.piece.instances.filter(hasShape);
   const volumes: Record<string, number> = {};
@@ -55,11 +59,16 @@ export function prove(derived: Pick<Derived, 'piece'>, kernel: SolidKernel, opti
   return { volumes, overlaps, pairs: pairs.length, kernel: kernel.name, complete };
 }
 
-const worldBox = (i: Instance): Box => boxToWorld(i.frame, box(0, 0, 0, i.size.length, i.size.width, i.size.thickness));
+const worldBox = (i: Instance): Box =>
+  boxToWorld(i.frame, box(0, 0, 0, i.size.length, i.size.width, i.size.thickness));
 
 function meeting(instances: Instance[]): [Instance, Instance][] {
   const boxes = instances.map(worldBox);
   return instances.flatMap((a, i) =>
-    instances.slice(i + 1).flatMap((b, k): [Instance, Instance][] => (intersectBoxes(boxes[i]!, boxes[i + 1 + k]!) ? [[a, b]] : [])),
+    instances
+      .slice(i + 1)
+      .flatMap((b, k): [Instance, Instance][] =>
+        intersectBoxes(boxes[i]!, boxes[i + 1 + k]!) ? [[a, b]] : [],
+      ),
   );
 }

@@ -3,7 +3,13 @@ import type { Solid, SolidKernel } from '../results/kernel.ts';
 import type { Instance } from '../results/piece.ts';
 
 /** What an instance's solid is made from: equal keys mean equal solids, wherever the part stands. */
-export const solidKey = (i: Instance): string => JSON.stringify([i.size, i.round, i.wall ?? null, i.cuts.map(({ id: _id, by: _by, stage: _stage, mate: _mate, ...shape }) => shape)]);
+export const solidKey = (i: Instance): string =>
+  JSON.stringify([
+    i.size,
+    i.round,
+    i.wall ?? null,
+    i.cuts.map(({ id: _id, by: _by, stage: _stage, mate: _mate, ...shape }) => shape),
+  ]);
 
 /** A part with a shape: bought-in parts and parts of no size have none. */
 export const hasShape = (i: Instance): boolean =>
@@ -30,7 +36,11 @@ export class SolidCache {
     const kept = this.solids.get(key);
     if (kept) return kept;
     const made = this.kernel.part(
-      { size: instance.size, round: instance.round, ...(instance.wall === undefined ? {} : { wall: instance.wall }) },
+      {
+        size: instance.size,
+        round: instance.round,
+        ...(instance.wall === undefined ? {} : { wall: instance.wall }),
+      },
       instance.cuts.flatMap(c => cutShapes(c, instance.size)),
     );
     this.solids.set(key, made);

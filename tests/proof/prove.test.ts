@@ -8,22 +8,27 @@ import type { TenonCut } from '../../src/results/cuts.ts';
 import type { Derived } from '../../src/results/derived.ts';
 import { SolidCache } from '../../src/solids/shapes.ts';
 
-const example = (name: string): string => readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8');
+const example = (name: string): string =>
+  readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8');
 const workshop = readWorkshopFile(example('workshop')).workshop!;
-const demo = (name: string): Derived => deriveJob(readJobFile(example(name)).document!, workshop, { today: '2026-11-25' }).derived;
+const demo = (name: string): Derived =>
+  deriveJob(readJobFile(example(name)).document!, workshop, { today: '2026-11-25' }).derived;
 
-test.each(['porch-bench', 'writing-table'])('%s: no two parts share room, and every mass agrees with its solid', async name => {
-  const derived = demo(name);
-  const proved = prove(derived, await loadMeshKernel());
-  expect(proved.complete).toBe(true);
-  expect(proved.pairs).toBeGreaterThan(10);
-  expect(proved.overlaps).toEqual([]);
-  for (const group of derived.piece.groups) {
-    const solid = proved.volumes[group.instances[0]!]!;
-    // Facets of round stock take 0.65 % (32 segments: 1 - sin(2 pi/32) 32/(2 pi)); a haunch under a mitred tip 0.2 %.
-    expect(Math.abs(group.volume / solid - 1), group.name).toBeLessThan(0.007);
-  }
-});
+test.each(['porch-bench', 'writing-table'])(
+  '%s: no two parts share room, and every mass agrees with its solid',
+  async name => {
+    const derived = demo(name);
+    const proved = prove(derived, await loadMeshKernel());
+    expect(proved.complete).toBe(true);
+    expect(proved.pairs).toBeGreaterThan(10);
+    expect(proved.overlaps).toEqual([]);
+    for (const group of derived.piece.groups) {
+      const solid = proved.volumes[group.instances[0]!]!;
+      // Facets of round stock take 0.65 % (32 segments: 1 - sin(2 pi/32) 32/(2 pi)); a haunch under a mitred tip 0.2 %.
+      expect(Math.abs(group.volume / solid - 1), group.name).toBeLessThan(0.007);
+    }
+  },
+);
 
 test('a tenon 0.2 mm too thick shares exactly its skin with the mortise', async () => {
   const derived = demo('porch-bench');
