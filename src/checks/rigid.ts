@@ -36,24 +36,25 @@ function rigid(name: string, parts: Instance[], view: View): Rigid {
   };
 }
 
+/** Hinges and handles that nobody weighed do not hide what the rest weighs. */
+const isUnweighedHardware = (part: Instance, view: View): boolean =>
+  part.kind === 'bought-in' && part.loose && (view.group(part.id)?.mass ?? null) === null;
+
 /** Without any glue-up named, the piece is carried whole. */
 export function rigids({ piece }: CheckInput, view: View): Rigid[] {
-  if (piece.instances.length === 0) return [];
-  if (piece.assemblies.length === 0) return [rigid('The piece', piece.instances, view)];
+  const parts = piece.instances.filter(i => !isUnweighedHardware(i, view));
+  if (parts.length === 0) return [];
+  if (piece.assemblies.length === 0) return [rigid('The piece', parts, view)];
   const within = new Set(piece.assemblies.flatMap(a => a.assemblies));
   const tops = piece.assemblies
     .filter(a => !within.has(a.id))
     .map(a => ({ name: a.name, ids: new Set(members(a, piece.assemblies)) }));
   const taken = new Set(tops.flatMap(t => [...t.ids]));
   const glued = tops.flatMap(({ name, ids }) => {
-    const parts = piece.instances.filter(i => ids.has(i.id));
-    return parts.length > 0 ? [rigid(name, parts, view)] : [];
+    const own = parts.filter(i => ids.has(i.id));
+    return own.length > 0 ? [rigid(name, own, view)] : [];
   });
-  // Hinges and handles that nobody weighed do not hide what the rest weighs.
-  const loose = piece.instances.filter(
-    i => !taken.has(i.id) && !(i.kind === 'bought-in' && i.loose && view.group(i.id)?.mass == null),
-  );
-  return [...glued, ...loose.map(i => rigid(i.name, [i], view))];
+  return [...glued, ...parts.filter(i => !taken.has(i.id)).map(i => rigid(i.name, [i], view))];
 }
 
 /** Sides of a box from the longest to the shortest, mm. */
