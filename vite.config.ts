@@ -13,6 +13,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2023',
     assetsInlineLimit: 0,
+    // The solids are large and come on their own, after the first screen.
+    chunkSizeWarningLimit: 700,
     modulePreload: { polyfill: false },
   },
 });

@@ -1,3 +1,4 @@
+import './no-eval.ts';
 import type { FromWorker, ToWorker } from '../host/talk.ts';
 import { work } from '../host/work.ts';
 import { deriveTasks } from './derive-tasks.ts';

@@ -4,10 +4,13 @@ import { type SvgNode, svgTree } from '../drawings/svg.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
+/** The drawing is one picture to a screen reader: its groups carry no names of their own. */
+const LEFT_OUT = new Set(['xmlns', 'xml:space', 'aria-label']);
+
 function elementOf(node: SvgNode): SVGElement {
   const element = document.createElementNS(SVG, node.tag);
   for (const [name, value] of Object.entries(node.attributes))
-    if (name !== 'xmlns' && name !== 'xml:space') element.setAttribute(name, value);
+    if (!LEFT_OUT.has(name)) element.setAttribute(name, value);
   for (const child of node.children)
     element.append(typeof child === 'string' ? document.createTextNode(child) : elementOf(child));
   return element;

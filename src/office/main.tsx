@@ -1,3 +1,4 @@
+import './no-eval.ts';
 import '@fontsource-variable/encode-sans/wdth.css';
 import '@fontsource-variable/source-serif-4/wght.css';
 import '@fontsource-variable/source-serif-4/wght-italic.css';

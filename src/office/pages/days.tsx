@@ -130,8 +130,9 @@ function Waiting({ derived, from, width }: { derived: Derived; from: string; wid
     [rows, from, width],
   );
   return (
-    <section className="waits">
-      <h2>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways on a narrow screen, by keyboard too
+    <section className="waits" aria-labelledby="waits" tabIndex={0}>
+      <h2 id="waits">
         Waiting <span className="quiet">from {showDate(from, 'short')}</span>
       </h2>
       {rows.length === 0 ? <p className="say">Nothing waits in these days.</p> : <Drawing of={drawing} />}
@@ -183,11 +184,10 @@ function Fortnight({ derived, from, width }: { derived: Derived; from: string; w
     [derived, from, width],
   );
   return (
-    <section className="ft2">
-      <h2>The fortnight</h2>
-      <div className="wide">
-        <Drawing of={drawing} />
-      </div>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways on a narrow screen, by keyboard too
+    <section className="ft2 wide" aria-labelledby="fortnight" tabIndex={0}>
+      <h2 id="fortnight">The fortnight</h2>
+      <Drawing of={drawing} />
     </section>
   );
 }

@@ -3,6 +3,8 @@ import type { Fault } from '../../results/fault.ts';
 
 const SHOWN = 4;
 
+const capital = (text: string): string => (text[0]?.toUpperCase() ?? '') + text.slice(1);
+
 /** What is wrong in the setting-out: place, fault and mend. What could be derived is shown all the same. */
 export function Faults({ faults }: { faults: readonly Fault[] }): ReactNode {
   if (faults.length === 0) return null;
@@ -14,7 +16,7 @@ export function Faults({ faults }: { faults: readonly Fault[] }): ReactNode {
       <ul>
         {faults.slice(0, SHOWN).map(fault => (
           <li key={`${fault.place} ${fault.fault}`}>
-            <b>{fault.place}</b> {fault.fault}. <span className="mend">{fault.mend}.</span>
+            <b>{fault.place}</b> {capital(fault.fault)}. <span className="mend">{capital(fault.mend)}.</span>
           </li>
         ))}
       </ul>
