@@ -4,6 +4,7 @@ import type { Rule } from '../results/source.ts';
 import { adhesivesCheck } from './adhesives.ts';
 import { bowCheck } from './bow.ts';
 import type { CheckInput, CheckMaker } from './check.ts';
+import { clampsCheck } from './clamps.ts';
 import { cutsMeetCheck } from './cuts-meet.ts';
 import { doorsCheck } from './doors.ts';
 import { finishesCheck } from './finishes.ts';
@@ -39,6 +40,7 @@ export const CHECKS: readonly CheckMaker[] = [
   recessCheck,
   bowCheck,
   adhesivesCheck,
+  clampsCheck,
   finishesCheck,
   ironStainCheck,
   sagCheck,

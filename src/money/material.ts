@@ -1,6 +1,7 @@
 /** What the material of a job costs: stock with its waste, delivery, bought-in parts, glue, finish. */
 import { adhesive } from '../reference/adhesives.ts';
 import { finishProduct } from '../reference/finishes.ts';
+import { materialDensity } from '../reference/materials.ts';
 import { middle, sourceOf } from '../reference/sourced.ts';
 import type { CuttingPlan, StockUse } from '../results/cutting.ts';
 import type { PriceLine } from '../results/price.ts';
@@ -44,7 +45,7 @@ export function stockLines({ cutting, workshop }: PriceInput): PriceLine[] {
     const bought = of.filter(u => u.from === 'buy');
     return {
       id: lineId('stock', material),
-      label: material.replaceAll('-', ' '),
+      label: materialDensity(material)?.name ?? material,
       amount: sum(of.map(chargeFor)),
       how: howBought(bought.length, of.length - bought.length),
       source: MON_1.source,

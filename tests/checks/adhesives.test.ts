@@ -87,6 +87,35 @@ describe('CHK-14 to CHK-16: the shop, the clock and the damp', () => {
   });
 });
 
+describe('CHK-39: clamps', () => {
+  const top = (quantity: number, length = 900) => {
+    const boards = [0, 200, 400].map((y, i) =>
+      part(`top_${i}`, { size: [1200, 200, 25], frame: { ...board.frame, origin: { x: 0, y, z: 0 } } }),
+    );
+    const edges = [0, 1].map(i =>
+      joint('edges', [`top_${i}`, `top_${i + 1}`], {
+        glue: [{ between: [`top_${i}`, `top_${i + 1}`], area: 1, grain: 'long' }],
+      }),
+    );
+    return input(pieceOf(boards, edges), { workshop: workshop({ clamps: [{ length, quantity }] }) });
+  };
+
+  // 1200 long: 50 from each end and every 300 between is 5.
+  it.each([
+    [5, 900, 'pass'],
+    [4, 900, 'attend'],
+    [9, 610, 'attend'],
+  ])('%i of %i for a top of 600 x 1200: %s', (quantity, length, severity) => {
+    const check = only('clamps', top(quantity, length));
+    expect([check.severity, check.limit]).toEqual([severity, 5]);
+  });
+
+  it('says nothing when the workshop lists none, or nothing is glued up of boards', () => {
+    expect(checksOf('clamps', { ...top(5), workshop: workshop() })).toEqual([]);
+    expect(checksOf('clamps', { ...top(5), piece: pieceOf([board]) })).toEqual([]);
+  });
+});
+
 describe('CHK-36: iron and tannin', () => {
   const met = (timber: string, metal: string) =>
     input(

@@ -237,7 +237,7 @@ describe('what a change costs', () => {
     const change = comparePrices(before, after);
     expect(change.lines[0]).toEqual({
       id: 'stock-ash-european',
-      label: 'ash european',
+      label: 'Ash, European',
       before: 4000,
       after: 9000,
       change: 5000,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { priceJob, whyPrice } from '../../src/money/index.ts';
+import * as rules from '../../src/money/rules.ts';
 import type { SetUp } from '../../src/results/setups.ts';
 import type { Why } from '../../src/results/why.ts';
 import { commission, cuttingPlan, setUpPlan, stock, workshop } from '../checks/fixtures.ts';
@@ -27,6 +28,15 @@ const why = (figure: string): Why => {
 };
 const flat = (w: Why): Why[] => [w, ...w.inputs.flatMap(flat)];
 const value = (w: Why | undefined): number => Number(w?.value?.value);
+
+describe('rules of money', () => {
+  it('have each a number, a reason and a source of their own', () => {
+    const all = Object.values(rules);
+    expect(all.length).toBeGreaterThanOrEqual(5);
+    expect(new Set(all.map(r => r.number)).size).toBe(all.length);
+    expect(all.filter(r => !/^MON-\d+$/.test(r.number) || !r.reason || !r.source.text)).toEqual([]);
+  });
+});
 
 describe('why a price is so', () => {
   it('goes from the total to every line, and to what was entered or read', () => {
