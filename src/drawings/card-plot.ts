@@ -88,15 +88,15 @@ export function plotOf(card: CardDrawing, regions: readonly CardRegion[], option
     ...(card.measures ?? []).flatMap(m => [m.from.h, m.to.h]),
     ...(card.mark ? [card.mark.h] : []),
   ];
-  const folded = (scale: number): { across: Fold; up: Fold; fits: boolean } => {
-    const across = fold(as, (room.wide * 0.55) / scale, (room.wide * 0.3) / scale);
-    const up = fold(hs, (room.high * 0.6) / scale, (room.high * 0.35) / scale);
+  const laid = (scale: number, whole: boolean): { across: Fold; up: Fold; fits: boolean } => {
+    const most = whole ? Number.POSITIVE_INFINITY : 1;
+    const across = fold(as, (most * room.wide * 0.55) / scale, (room.wide * 0.3) / scale);
+    const up = fold(hs, (most * room.high * 0.6) / scale, (room.high * 0.35) / scale);
     return { across, up, fits: across.total * scale <= room.wide && up.total * scale <= room.high };
   };
-  const scale =
-    options.scales?.find(s => folded(s).fits) ??
-    fitting(as, hs, room, manner.unit === 'mm' ? 1 : 96 / 25.4, folded);
-  const { across, up } = folded(scale);
+  const full = manner.unit === 'mm' ? 1 : 96 / 25.4;
+  const { scale, whole } = scaleOf(options.scales, full, laid);
+  const { across, up } = laid(scale, whole);
   // The fence stands on the right unless the card says where the operator sees it.
   const right = !/\b(on|to|at) the left/.test(card.seen ?? '');
   return {
@@ -111,22 +111,36 @@ export function plotOf(card: CardDrawing, regions: readonly CardRegion[], option
   };
 }
 
-/** The greatest scale, by halving, at which the folded card fits; full size at most. */
-function fitting(
-  as: readonly number[],
-  hs: readonly number[],
-  room: { wide: number; high: number },
-  fullSize: number,
-  folded: (scale: number) => { fits: boolean },
-): number {
-  const span = (list: readonly number[]): number => Math.max(1, Math.max(...list) - Math.min(...list));
-  if (folded(fullSize).fits) return fullSize;
-  let low = Math.min(fullSize, room.wide / span(as), room.high / span(hs));
-  let high = fullSize;
+type Laid = (scale: number, whole: boolean) => { fits: boolean };
+
+/**
+ * Whole at full size if it can be, whole down to half, else broken at the largest scale that fits; with no list of
+ * scales the largest is found by halving.
+ */
+function scaleOf(
+  scales: readonly number[] | undefined,
+  full: number,
+  laid: Laid,
+): { scale: number; whole: boolean } {
+  if (scales) {
+    const whole = scales.find(s => s >= full / 2 && laid(s, true).fits);
+    if (whole !== undefined) return { scale: whole, whole: true };
+    const broken = scales.find(s => laid(s, false).fits);
+    if (broken !== undefined) return { scale: broken, whole: false };
+  }
+  const whole = largest(full, s => laid(s, true).fits);
+  return whole >= full / 2
+    ? { scale: whole, whole: true }
+    : { scale: largest(full, s => laid(s, false).fits), whole: false };
+}
+
+function largest(full: number, fits: (scale: number) => boolean): number {
+  if (fits(full)) return full;
+  let [low, high] = [0, full];
   for (let i = 0; i < 24; i++) {
     const middle = (low + high) / 2;
-    if (folded(middle).fits) low = middle;
+    if (fits(middle)) low = middle;
     else high = middle;
   }
-  return low;
+  return Math.max(low, full * 1e-4);
 }

@@ -15,6 +15,8 @@ export interface LayoutOptions {
   show: ShowOptions;
   /** Order number of the saw cut in hand, drawn in pencil. */
   now?: number;
+  /** What a blank is called: the mark of its instance; the plan's own mark where absent. */
+  marks?: ReadonlyMap<string, string>;
   /** Instance or mark that is picked. */
   picked?: string;
 }
@@ -175,7 +177,8 @@ function blankLabel(
   const size = sheet.use.round
     ? formatLength(placed.length, show)
     : `${formatLength(placed.length, show)} \u00d7 ${formatLength(placed.width, show)}`;
-  const name = placed.purpose === 'test piece' && placed.mark.startsWith('test') ? 'test' : placed.mark;
+  const own = sheet.options.marks?.get(placed.instance) ?? placed.mark;
+  const name = placed.purpose === 'part' ? own : placed.mark.startsWith('test') ? 'test' : placed.mark;
   const forms = [`${name}  ${size}`, name];
   const upright = !sheet.low && r.w < textWidth(name, text, true) + text && r.h > r.w;
   const room = upright ? r.h : r.w;

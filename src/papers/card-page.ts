@@ -1,13 +1,15 @@
 import { cardDrawing } from '../drawings/card.ts';
-import { type Item, line, place, rect, words } from '../drawings/list.ts';
+import { type Item, place, words } from '../drawings/list.ts';
 import { type Manner, PAPER } from '../drawings/manner.ts';
-import { stateMark } from '../drawings/marks.ts';
 import type { Derived } from '../results/derived.ts';
-import type { Run, SetUp } from '../results/setups.ts';
-import { type Shown, type ShowOptions, showQuantity, showSize } from '../results/show.ts';
+import type { SetUp } from '../results/setups.ts';
+import { type ShowOptions, showSize } from '../results/show.ts';
 import { A4, type Book, COLUMN } from './book.ts';
-import { capital, FACE_WORD, instanceMarks, settingWord } from './names.ts';
-import { type Block, type Rich, STYLE, shownRuns, textBlock } from './typeset.ts';
+import { atMachine, bigFigures } from './card-figures.ts';
+import { fitsColumn, gridAt, type TickRow, tickGrid, tickRows, tickTable } from './card-ticks.ts';
+import { cautionBlock, trialBlock } from './card-trial.ts';
+import { capital, FACE_WORD, instanceMarks } from './names.ts';
+import { type Block, type Rich, STYLE, textBlock, textHeight } from './typeset.ts';
 
 const MANNER: Manner = { ...PAPER, text: 3.7, rod: 8.5 };
 const RIGHT = A4.width - A4.right;
@@ -17,13 +19,6 @@ const SIDE = { x: A4.left + LEFT_WIDE + 8, width: COLUMN - LEFT_WIDE - 8 };
 /** Rows to tick that the side column takes. */
 const SIDE_TICKS = 6;
 
-/** Machine figures keep their decimal: 45.0 tells more than 45. */
-export const atMachine = (show: ShowOptions): ShowOptions => ({
-  ...show,
-  ...(show.unit === 'mm' ? { decimals: 1 } : {}),
-  trim: false,
-});
-
 /** One set-up, one page: three large figures, the drawing, what to run, cautions and the trial cut. */
 export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowOptions): void {
   book.startBare(`Set-up ${setup.number}`);
@@ -31,15 +26,30 @@ export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowO
   bigFigures(book, setup, show);
   const trial = trialBlock(book, setup, show);
   const warn = cautionBlock(book, setup);
-  const rows = tickRows(setup, instanceMarks(derived.piece));
   const low = FOOT - trial.height - warn.height;
-  const grid = rows.length > SIDE_TICKS ? tickGrid(book, rows, low - book.y - 60) : undefined;
+  book.add(...place(warn.items, 0, low), ...place(trial.items, 0, low + warn.height));
   const top = book.y + 4;
-  const room = low - top - (grid?.height ?? 0);
-  const side = sideColumn(book, setup, rows, top, show);
+  const rows = tickRows(setup, instanceMarks(derived.piece));
+  const beside = fitsColumn(rows, SIDE.width, SIDE_TICKS);
+  const told = sideColumn(book, setup, beside ? rows : [], top, show);
+  // Boxes go under the drawing, over the page's width, where the side column cannot take them.
+  const crowded = beside && top + told.height > low;
+  const side = crowded ? sideColumn(book, setup, [], top, show) : told;
+  const grid = beside && !crowded ? undefined : tickGrid(book, rows, Math.min(70, (low - top) * 0.45));
+  const gridTop = low - (grid?.height ?? 0);
+  const left = drawingColumn(book, setup, top, gridTop - top, show);
+  book.add(...left.items, ...side.items);
+  if (grid)
+    book.add(...place(grid.items, 0, Math.min(gridTop, top + Math.max(left.height, side.height) + 4)));
+  afterWords(book, setup, { top, gridTop, left: left.height, side: side.height });
+  for (const rest of grid?.rest ?? []) restPage(book, setup, rest);
+}
+
+/** The drawing with its caption; full size if the room lets it be. */
+function drawingColumn(book: Book, setup: SetUp, top: number, room: number, show: ShowOptions): Block {
   const drawing = cardDrawing(setup.drawing, {
     width: LEFT_WIDE,
-    height: Math.min(122, room - 9),
+    height: Math.max(40, Math.min(128, room - 12)),
     manner: MANNER,
     show: atMachine(show),
     scales: [1, 0.5, 0.2, 0.1],
@@ -52,14 +62,38 @@ export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowO
     STYLE.remark,
     book.ruler,
   );
-  book.add(...place(drawing.items, A4.left, top), ...caption.items, ...side.items);
-  let y = Math.max(top + drawing.height + caption.height + 3, top + side.height + 3);
-  if (grid) {
-    book.add(...place(grid.items, 0, Math.min(y, low - grid.height)));
-    y += grid.height;
+  return {
+    items: [...place(drawing.items, A4.left, top), ...caption.items],
+    height: drawing.height + caption.height + 1,
+  };
+}
+
+/** What to do afterwards stands in the side column, else under the drawing, else across the foot; at last on a page of its own. */
+function afterWords(
+  book: Book,
+  setup: SetUp,
+  at: { top: number; gridTop: number; left: number; side: number },
+): void {
+  if (setup.after.length === 0) return;
+  const beside = section(book, 'After', setup.after, [SIDE.x, at.top + at.side], SIDE.width);
+  if (at.top + at.side + beside.height <= at.gridTop) {
+    book.add(...beside.items);
+    return;
   }
-  book.add(...place(warn.items, 0, low), ...place(trial.items, 0, low + warn.height));
-  for (const rest of grid?.rest ?? []) restPage(book, setup, rest);
+  const under = section(book, 'After', setup.after, [A4.left, at.top + at.left + 4], LEFT_WIDE);
+  if (at.top + at.left + 4 + under.height <= at.gridTop) {
+    book.add(...under.items);
+    return;
+  }
+  const inOne: Rich = [{ text: 'After  ', strong: true }, { text: setup.after.join('. ') }];
+  const height = textHeight(inOne, COLUMN, STYLE.bench, book.ruler) + 1.5;
+  if (at.top + Math.max(at.left, at.side) + height <= at.gridTop) {
+    book.add(...textBlock(inOne, [A4.left, at.gridTop - height], COLUMN, STYLE.bench, book.ruler).items);
+    return;
+  }
+  book.startPage(`Set-up ${setup.number}, afterwards`);
+  book.heading(setup.title);
+  book.add(...section(book, 'After', setup.after, [A4.left, book.y], COLUMN).items);
 }
 
 function header(book: Book, setup: SetUp, of: number): void {
@@ -86,86 +120,6 @@ function header(book: Book, setup: SetUp, of: number): void {
   book.rule('outline');
 }
 
-interface Big {
-  title: string;
-  figure: Shown;
-  how: string;
-}
-
-function bigFigures(book: Book, setup: SetUp, show: ShowOptions): void {
-  const fine = atMachine(show);
-  const all: Big[] = setup.settings.map(s => ({
-    title: settingWord(s) + (s.to === undefined ? '' : `, to the ${s.to}`),
-    figure: showQuantity(s.value, fine),
-    how: s.how,
-  }));
-  const wanted: Big | undefined = setup.wanted && {
-    title: `${capital(setup.wanted.label)} wanted`,
-    figure: showQuantity(setup.wanted.value, fine),
-    how: setup.wanted.how,
-  };
-  const large = wanted ? [...all.slice(0, 2), wanted] : all.slice(0, 3);
-  const rest = all.slice(wanted ? 2 : 3);
-  const width = COLUMN / 3;
-  const top = book.y + 2.5;
-  let deepest = 0;
-  large.forEach((big, i) => {
-    const x = A4.left + i * width + (i === 0 ? 0 : 4.5);
-    const inner = width - 6;
-    const title = textBlock(
-      big.title,
-      [x, top],
-      inner,
-      { ...STYLE.bench, size: 3.7, tone: 'ink-2' },
-      book.ruler,
-    );
-    const figure = largeFigure(book, big.figure, [x, top + title.height + 14.2], inner);
-    const how = textBlock(
-      big.how,
-      [x, top + title.height + 16.6],
-      inner,
-      { ...STYLE.table, tone: 'ink-2' },
-      book.ruler,
-    );
-    book.add(...title.items, ...figure, ...how.items);
-    deepest = Math.max(deepest, title.height + 16.6 + how.height);
-  });
-  large.slice(1).forEach((_, i) => {
-    const x = A4.left + (i + 1) * width;
-    book.add(line([x, book.y], [x, top + deepest + 2], { stroke: 'edge' }));
-  });
-  book.y = top + deepest + 2;
-  book.rule('edge');
-  if (rest.length === 0) return;
-  book.gap(1.6);
-  for (const small of rest)
-    book.text(
-      [
-        { text: `${small.title} `, tone: 'ink-2' },
-        ...shownRuns(small.figure),
-        { text: `  ${small.how}`, tone: 'ink-3' },
-      ],
-      STYLE.bench,
-    );
-  book.gap(1.4);
-  book.rule('edge');
-}
-
-/** The figure as large as the column lets it be, its unit small and plain beside it. */
-function largeFigure(book: Book, shown: Shown, at: readonly [number, number], width: number): Item[] {
-  const figure = shown.close ? shown.figure + shown.unit : shown.figure;
-  const unit = shown.close ? '' : shown.unit;
-  const unitSize = 4.4;
-  const unitWide = unit === '' ? 0 : book.ruler.width({ text: unit }, 'figures', unitSize) + 1.8;
-  const em = Math.max(0.01, book.ruler.width({ text: figure, strong: true }, 'big', 1));
-  const size = Math.min(17, (width - unitWide) / em);
-  const left = at[0] - size * 0.04;
-  return [
-    words([left, at[1]], figure, { size, face: 'big', strong: true }),
-    ...(unit === '' ? [] : [words([left + em * size + 1.8, at[1]], unit, { size: unitSize, tone: 'ink-3' })]),
-  ];
-}
-
 const SCALE_WORD: Record<string, string> = {
   '1': 'at full size',
   '0.5': 'at half size',
@@ -177,42 +131,23 @@ function captionOf(scale: number, broken: boolean, setup: SetUp): string {
   const size = SCALE_WORD[`${scale}`] ?? 'not to scale';
   const seen = setup.drawing.seen ?? 'from where you stand';
   const lay = scale === 1 && !broken ? ': lay the work on it' : broken ? ', broken where it is long' : '';
-  return `Seen ${seen}, ${size}${lay}.`;
+  const kerf = setup.kerfSide === undefined ? '' : ` Kerf ${setup.kerfSide.replace(/\.$/, '')}.`;
+  return `Seen ${seen}, ${size}${lay}.${kerf}`;
 }
 
-interface TickRow {
-  label: string;
-  passes: readonly string[];
-}
-
-function tickRows(setup: SetUp, marks: ReadonlyMap<string, string>): TickRow[] {
-  const name = (run: Run): string => {
-    const mark = marks.get(run.instance) ?? run.mark;
-    return run.end === undefined ? mark : `${mark}, ${FACE_WORD[run.end]}`;
-  };
-  // Several cuts of one kind at one end of a part are one row: the machine stands still between them.
-  const rows = new Map<string, { passes: readonly string[]; count: number }>();
-  for (const run of setup.runs) {
-    const key = name(run);
-    const row = rows.get(key);
-    if (row) row.count++;
-    else rows.set(key, { passes: run.passes, count: 1 });
-  }
-  return [...rows].map(([label, row]) => ({
-    label: row.count > 1 ? `${label}, ${row.count} cuts` : label,
-    passes: row.passes,
-  }));
-}
-
-const list = (
+/** A small heading and its lines. */
+function section(
   book: Book,
+  title: string,
   lines: readonly Rich[],
   at: readonly [number, number],
   width: number,
   numbered = false,
-): Block => {
-  const items: Item[] = [];
-  let y = at[1];
+): Block {
+  if (lines.length === 0) return { items: [], height: 0 };
+  const head = textBlock(title, at, width, STYLE.small, book.ruler);
+  const items: Item[] = [...head.items];
+  let y = at[1] + head.height + 0.8;
   lines.forEach((rich, i) => {
     const indent = numbered ? 5 : 0;
     if (numbered)
@@ -223,8 +158,8 @@ const list = (
     items.push(...block.items);
     y += block.height + 0.8;
   });
-  return { items, height: y - at[1] };
-};
+  return { items, height: y - at[1] + 2.6 };
+}
 
 function sideColumn(
   book: Book,
@@ -233,29 +168,20 @@ function sideColumn(
   top: number,
   show: ShowOptions,
 ): Block {
-  const items: Item[] = [];
-  let y = top;
-  const put = (title: string, lines: readonly Rich[], numbered = false): void => {
-    if (lines.length === 0) return;
-    const head = textBlock(title, [SIDE.x, y], SIDE.width, STYLE.small, book.ruler);
-    y += head.height + 0.8;
-    const body = list(book, lines, [SIDE.x, y], SIDE.width, numbered);
-    items.push(...head.items, ...body.items);
-    y += body.height + 2.6;
-  };
   const test = setup.testPiece;
-  put('Before', [
+  const before = [
     ...setup.before,
     ...(test ? [`Test piece ${showSize(test, show)} is cut with the rest.`] : []),
-  ]);
-  put('Run', runLines(setup), true);
-  if (setup.kerfSide) put('Kerf', [setup.kerfSide]);
-  if (rows.length <= SIDE_TICKS) {
+  ];
+  const told = section(book, 'Before', before, [SIDE.x, top], SIDE.width);
+  const run = section(book, 'Run', runLines(setup), [SIDE.x, top + told.height], SIDE.width, true);
+  const items = [...told.items, ...run.items];
+  let y = top + told.height + run.height;
+  if (rows.length > 0) {
     const ticks = tickTable(book, rows, [SIDE.x, y], SIDE.width);
     items.push(...ticks.items);
     y += ticks.height + 2.6;
   }
-  put('After', setup.after);
   return { items, height: y - top };
 }
 
@@ -282,144 +208,10 @@ function runLines(setup: SetUp): string[] {
   return lines.map(capital);
 }
 
-/** Rows to tick with the passes as columns. */
-function tickTable(
-  book: Book,
-  rows: readonly TickRow[],
-  at: readonly [number, number],
-  width: number,
-): Block {
-  const passes = longest(rows);
-  const step = 6.4;
-  const column = Math.min(13, (width - 20) / Math.max(1, passes.length));
-  const items: Item[] = [];
-  const x = (i: number): number => at[0] + width - column * (passes.length - i) + column / 2;
-  passes.forEach((pass, i) => {
-    items.push(
-      ...textBlock(
-        pass,
-        [x(i) - column / 2, at[1]],
-        column,
-        { ...STYLE.head, size: 2.9 },
-        book.ruler,
-        'middle',
-      ).items,
-    );
-  });
-  const head = 4;
-  rows.forEach((row, r) => {
-    const y = at[1] + head + r * step;
-    items.push(
-      line([at[0], y], [at[0] + width, y], { stroke: 'thin', tone: 'rule' }),
-      ...textBlock(
-        row.label,
-        [at[0], y + 0.8],
-        width - column * passes.length,
-        { ...STYLE.bench, size: 3.6 },
-        book.ruler,
-      ).items,
-      ...row.passes.map((_, i) => rect(x(i) - 2.1, y + 1.1, 4.2, 4.2, { stroke: 'edge' })),
-    );
-  });
-  return { items, height: head + rows.length * step };
-}
-
-const longest = (rows: readonly TickRow[]): readonly string[] =>
-  rows.reduce<readonly string[]>((best, row) => (row.passes.length > best.length ? row.passes : best), []);
-
-/** More rows than the side takes: a grid over the page's width, and pages of their own when there are many. */
-function tickGrid(book: Book, rows: readonly TickRow[], room: number): Block & { rest: TickRow[][] } {
-  const { columns, step, perPage } = gridShape(rows);
-  const fit = Math.max(1, Math.floor((Math.min(room, 64) - 8) / step)) * columns;
-  const here = rows.slice(0, fit);
-  const rest: TickRow[][] = [];
-  for (let i = fit; i < rows.length; i += perPage) rest.push(rows.slice(i, i + perPage));
-  const grid = gridItems(book, here, 0);
-  return { ...grid, rest };
-}
-
-function gridShape(rows: readonly TickRow[]): { columns: number; step: number; perPage: number } {
-  const passes = longest(rows).length;
-  const columns = passes > 3 ? 2 : passes > 1 ? 3 : 4;
-  return { columns, step: 6.4, perPage: columns * 32 };
-}
-
-function gridItems(book: Book, rows: readonly TickRow[], top: number): Block {
-  const { columns } = gridShape(rows);
-  const down = Math.ceil(rows.length / columns);
-  const width = (COLUMN - (columns - 1) * 6) / columns;
-  const blocks = Array.from({ length: columns }, (_, c) =>
-    tickTable(book, rows.slice(c * down, (c + 1) * down), [A4.left + c * (width + 6), top + 1], width),
-  ).filter((_, c) => rows.length > c * down);
-  return { items: blocks.flatMap(b => b.items), height: Math.max(0, ...blocks.map(b => b.height)) + 3 };
-}
-
 function restPage(book: Book, setup: SetUp, rows: readonly TickRow[]): void {
   book.startPage(`Set-up ${setup.number}, more to run`);
   book.heading(setup.title);
-  const grid = gridItems(book, rows, book.y);
+  const grid = gridAt(book, rows, book.y);
   book.add(...grid.items);
   book.y += grid.height;
-}
-
-/** Cautions in three columns under a thick rule; items stand as if the block began at 0. */
-function cautionBlock(book: Book, setup: SetUp): Block {
-  if (setup.cautions.length === 0) return { items: [], height: 0 };
-  const gap = 6;
-  const width = (COLUMN - 2 * gap) / 3;
-  const items: Item[] = [line([A4.left, 0], [RIGHT, 0], { stroke: 'outline' })];
-  let y = 3;
-  for (let i = 0; i < setup.cautions.length; i += 3) {
-    let deepest = 0;
-    setup.cautions.slice(i, i + 3).forEach((caution, c) => {
-      const x = A4.left + c * (width + gap);
-      const block = textBlock(caution, [x + 6, y], width - 6, { ...STYLE.bench, size: 3.7 }, book.ruler);
-      items.push(...stateMark('attend', [x, y + 0.6], 4), ...block.items);
-      deepest = Math.max(deepest, block.height);
-    });
-    y += deepest + 2;
-  }
-  return { items, height: y + 1 };
-}
-
-/** The trial-cut table: measured, wanted, difference, setting now; two rows to write in. */
-function trialBlock(book: Book, setup: SetUp, show: ShowOptions): Block {
-  const { correction, wanted } = setup;
-  if (!correction || !wanted) return { items: [], height: 0 };
-  const figure = showQuantity(wanted.value, atMachine(show));
-  const from = setup.settings[0]?.name ?? 'fence';
-  const titles = [
-    `${capital(wanted.label)} measured`,
-    'Wanted',
-    correction.share === 'half' ? 'Half the difference' : 'The difference',
-    `${capital(from)} now`,
-  ];
-  const widths = [0.3, 0.16, 0.33, 0.21].map(s => s * COLUMN);
-  const items: Item[] = [line([A4.left, 0], [RIGHT, 0], { stroke: 'edge' })];
-  const label = textBlock('Trial cut', [A4.left, 2.2], COLUMN, STYLE.small, book.ruler);
-  items.push(...label.items);
-  const head = 2.2 + label.height;
-  const row = 8.6;
-  const top = head + 5;
-  let x = A4.left;
-  titles.forEach((title, i) => {
-    items.push(...textBlock(title, [x + 2, head + 0.4], widths[i]! - 2, STYLE.head, book.ruler).items);
-    for (const r of [0, 1]) items.push(rect(x, top + r * row, widths[i]!, row, { stroke: 'thin' }));
-    x += widths[i]!;
-  });
-  for (const r of [0, 1])
-    items.push(
-      words([A4.left + widths[0]! + 2, top + r * row + 5.8], shownRuns({ ...figure, unit: '' }), {
-        size: 4.6,
-        strong: true,
-      }),
-    );
-  const note = textBlock(
-    `${correction.tooBig} ${correction.tooSmall}`,
-    [A4.left, top + 2 * row + 1.6],
-    COLUMN,
-    { ...STYLE.bench, size: 3.7 },
-    book.ruler,
-  );
-  return { items: [...items, ...note.items], height: top + 2 * row + note.height + 4 };
 }

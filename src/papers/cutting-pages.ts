@@ -1,4 +1,4 @@
-import { layoutDrawing, layoutOverhang } from '../drawings/layout.ts';
+import { type LayoutOptions, layoutDrawing, layoutOverhang } from '../drawings/layout.ts';
 import { words } from '../drawings/list.ts';
 import { type Manner, PAPER } from '../drawings/manner.ts';
 import { type SawStep, sawOrder } from '../drawings/saw-order.ts';
@@ -8,7 +8,7 @@ import type { CuttingPlan, MaterialPlan, StockUse } from '../results/cutting.ts'
 import type { Derived } from '../results/derived.ts';
 import { type ShowOptions, showSize } from '../results/show.ts';
 import { A4, type Book, COLUMN } from './book.ts';
-import { capital, claim, materialName } from './names.ts';
+import { capital, crossed, instanceMarks, materialName, proof } from './names.ts';
 import { table } from './table.ts';
 import { type Rich, STYLE, textHeight } from './typeset.ts';
 
@@ -17,6 +17,7 @@ const MANNER: Manner = { ...PAPER, weight: 0.8, text: 2.7 };
 /** Every length and sheet to one scale with its saw cuts in order, then what is to be bought. */
 export function cuttingPages(book: Book, derived: Derived, show: ShowOptions): void {
   const { cutting } = derived;
+  const marks = instanceMarks(derived.piece);
   const uses = cutting.materials.flatMap(m => m.uses);
   book.startPage('Cutting');
   if (uses.length > 0) {
@@ -29,32 +30,32 @@ export function cuttingPages(book: Book, derived: Derived, show: ShowOptions): v
       STYLE.remark,
     );
     book.gap(2);
-    for (const plan of cutting.materials) materialSection(book, plan, scale, show);
+    for (const plan of cutting.materials) materialSection(book, plan, { scale, manner: MANNER, show, marks });
   }
   unplaced(book, cutting, show);
   shopping(book, cutting, show);
 }
 
-function materialSection(book: Book, plan: MaterialPlan, scale: number, show: ShowOptions): void {
+function materialSection(book: Book, plan: MaterialPlan, options: LayoutOptions): void {
   if (plan.uses.length === 0) return;
-  const first = layoutHeight(plan.uses[0]!, scale, show, book);
+  const first = layoutHeight(plan.uses[0]!, options, book);
   book.need(14 + first);
   book.gap(2);
   book.text(
     [
       { text: materialName(plan.material) },
-      { text: `  ${plan.section}`, strong: false, size: 0.8, tone: 'ink-3' },
+      { text: `  ${crossed(plan.section)}`, strong: false, size: 0.8, tone: 'ink-3' },
     ],
     STYLE.heading,
   );
   book.text(plan.words, STYLE.text);
   book.text(
-    `${claim(plan.status, plan.value, plan.bound, 'costs less')} Waste ${roundTo(plan.waste * 100, 0)}\u2009% of what is used.`,
+    `${proof(plan.status, 'costs less')} Waste ${roundTo(plan.waste * 100, 0)}\u2009% of what is used.`.trim(),
     STYLE.quiet,
   );
   for (const note of plan.notes) book.text(note, STYLE.remark);
   book.gap(2.5);
-  for (const use of plan.uses) stockSection(book, use, scale, show);
+  for (const use of plan.uses) stockSection(book, use, options);
   book.rule('thin', true);
   book.gap(2);
 }
@@ -71,22 +72,23 @@ const stepRuns = (step: SawStep): Rich => [
 const STEP = { ...STYLE.table, size: 3.4 };
 const INDENT = 11;
 
-function layoutHeight(use: StockUse, scale: number, show: ShowOptions, book: Book): number {
-  const drawing = layoutDrawing(use, { scale, manner: MANNER, show });
-  const steps = sawOrder(use, show).reduce(
+function layoutHeight(use: StockUse, options: LayoutOptions, book: Book): number {
+  const drawing = layoutDrawing(use, options);
+  const steps = sawOrder(use, options.show).reduce(
     (sum, step) => sum + textHeight(stepRuns(step), COLUMN - INDENT, STEP, book.ruler) + 0.6,
     0,
   );
   return drawing.height + steps + 8;
 }
 
-function stockSection(book: Book, use: StockUse, scale: number, show: ShowOptions): void {
-  const drawing = layoutDrawing(use, { scale, manner: MANNER, show });
-  book.need(layoutHeight(use, scale, show, book));
+function stockSection(book: Book, use: StockUse, options: LayoutOptions): void {
+  const { show } = options;
+  const drawing = layoutDrawing(use, options);
+  book.need(layoutHeight(use, options, book));
   const size = showSize({ length: use.length, width: use.width, thickness: use.thickness }, show, use.round);
   book.text(
     [
-      { text: capital(use.label), strong: true },
+      { text: crossed(capital(use.label)), strong: true },
       {
         text: `  ${size}, ${use.from === 'rack' ? 'from the rack' : 'to buy'}, kerf ${formatLength(use.kerf, show)}`,
         tone: 'ink-3',
@@ -149,7 +151,14 @@ function shopping(book: Book, cutting: CuttingPlan, show: ShowOptions): void {
     ],
     [
       ...cutting.buy.map(l => ({
-        cells: ['', `${l.quantity}`, capital(l.item), l.supplier, money(l.unitPrice), money(l.price)],
+        cells: [
+          '',
+          `${l.quantity}`,
+          crossed(capital(l.item)),
+          l.supplier,
+          money(l.unitPrice),
+          money(l.price),
+        ],
       })),
       { cells: ['', '', 'In all, without delivery', '', '', money(total)], total: true },
     ],

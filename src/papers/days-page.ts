@@ -6,7 +6,7 @@ import type { DayEntry, WaitEntry } from '../results/days.ts';
 import type { Derived } from '../results/derived.ts';
 import { showClock, showDate } from '../results/show.ts';
 import { type Book, COLUMN } from './book.ts';
-import { claim } from './names.ts';
+import { gapWords, proof } from './names.ts';
 import { type Row, table } from './table.ts';
 import { STYLE } from './typeset.ts';
 
@@ -35,7 +35,10 @@ export function daysPages(book: Book, derived: Derived): void {
     `${formatHours(days.handsOnMinutes.likely)} at the bench, ${formatHours(days.handsOnMinutes.low)} to ${formatHours(days.handsOnMinutes.high)}.${between}${due}`,
     STYLE.text,
   );
-  book.text(claim(days.status, days.value, days.bound, 'is done sooner'), STYLE.quiet);
+  book.text(
+    proof(days.status, 'is done sooner') || gapWords(days.status, days.value, days.bound),
+    STYLE.quiet,
+  );
   book.gap(4);
   rods(book, derived);
   for (const trouble of days.trouble) {

@@ -6,6 +6,9 @@ import type { SolverStatus } from '../results/solver.ts';
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** `5.0 x 45` as it is set: `5.0 \u00d7 45`. */
+export const crossed = (text: string): string => text.replace(/(\d) x (?=\d)/g, '$1 \u00d7 ');
+
 /** A material as it is said: by the tables' name, else by its own key in words. */
 export const materialName = (key: string): string =>
   capital(materialDensity(key)?.name ?? key.replaceAll(/[-_]+/g, ' '));
@@ -21,6 +24,7 @@ export const FACE_WORD: Record<LocalFace, string> = {
 };
 
 const SETTING_WORD: Record<string, string> = {
+  speed: 'Speed, turns a minute',
   fence: 'Fence, scale reads',
   stop: 'Stop, from the blade',
   'gauge 2': 'Second gauge',
@@ -28,13 +32,15 @@ const SETTING_WORD: Record<string, string> = {
 
 export const settingWord = (setting: Setting): string => SETTING_WORD[setting.name] ?? capital(setting.name);
 
-/** Plain words of what a solver claims, in the unit the sentence names. */
-export function claim(status: SolverStatus, value: number, bound: number, better: string): string {
-  if (status === 'proved best') return `Proved best. No plan ${better}.`;
-  if (status === 'none') return 'No plan could be made.';
-  if (value <= 0 || bound <= 0) return 'The best found so far; how much better one could be is not known.';
-  const gap = Math.max(0, Math.ceil(((value - bound) / value) * 100));
-  return `The best found so far, within ${gap}\u2009% of what any plan could do.`;
+/** Plain words of a proof; nothing where there is none, since a gap is told with the plan itself. */
+export const proof = (status: SolverStatus, better: string): string =>
+  status === 'proved best' ? `Proved best. No plan ${better}.` : '';
+
+/** How far from the best a plan may be, per cent, rounded up: for sentences. */
+export function gapWords(status: SolverStatus, value: number, bound: number): string {
+  if (status === 'none' || value <= 0) return '';
+  if (bound <= 0) return 'The best found; how much better one could be is not known.';
+  return `The best found, within ${Math.max(0, Math.ceil(((value - bound) / value) * 100))}\u2009% of what any plan could do.`;
 }
 
 /** `C1`, `C2` within a mark of several, `D` where there is one. */

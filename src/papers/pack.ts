@@ -46,11 +46,13 @@ export function packPages(derived: Derived, info: PackInfo, ruler: Ruler): Displ
  * same input gives the same bytes: the only date in it is `info.date`.
  */
 export function jobPack(derived: Derived, info: PackInfo, fonts: PaperFonts): Promise<Uint8Array> {
-  return writePdf(packPages(derived, info, pdfRuler(fonts)), fonts, {
+  const ruler = pdfRuler(fonts);
+  const facts = {
     title: `${info.title}, job pack`,
     subject: `Commission ${info.number}, setting-out ${info.settingOut}`,
     date: info.date,
     programVersion: info.programVersion,
     ...(info.compress === undefined ? {} : { compress: info.compress }),
-  });
+  };
+  return writePdf(packPages(derived, info, ruler), fonts, facts, ruler);
 }

@@ -6,7 +6,7 @@ import type { Instance, PartGroup } from '../results/piece.ts';
 import { q } from '../results/quantity.ts';
 import { type ShowOptions, showQuantity, showSize } from '../results/show.ts';
 import { type Book, COLUMN } from './book.ts';
-import { materialName } from './names.ts';
+import { crossed, materialName } from './names.ts';
 import { type Column, type Row, table } from './table.ts';
 import { STYLE } from './typeset.ts';
 
@@ -122,7 +122,9 @@ function fasteners(book: Book, derived: Derived): void {
       { title: 'What', width: 50 },
       { title: 'For', width: 40, grow: 1 },
     ],
-    [...counts].map(([item, row]) => ({ cells: [`${row.quantity}`, item, [...row.for].join(', ')] })),
+    [...counts].map(([item, row]) => ({
+      cells: [`${row.quantity}`, crossed(item), [...row.for].join(', ')],
+    })),
   );
 }
 

@@ -26,6 +26,8 @@ export function setFont(doc: Doc, face: Face, strong: boolean, stretch: Stretch,
 /** Measures text as it will be set. Widths in the unit of `size`. */
 export interface Ruler {
   width(run: TextRun, face: Face, size: number): number;
+  /** Width of one stretch at size 1. */
+  stretch(stretch: Stretch, face: Face, strong: boolean): number;
 }
 
 /** A ruler over the real fonts; keeps what it has measured. */
@@ -33,19 +35,21 @@ export function pdfRuler(fonts: PaperFonts): Ruler {
   const doc = new PDFDocument({ autoFirstPage: false, font: '' });
   registerFonts(doc, fonts);
   const known = new Map<string, number>();
+  const stretch = (part: Stretch, face: Face, strong: boolean): number => {
+    const key = `${fontKey(face, strong)} ${part.extended} ${part.fraction} ${part.size} ${part.text}`;
+    let em = known.get(key);
+    if (em === undefined) {
+      setFont(doc, face, strong, part, 1000);
+      em = doc.widthOfString(part.text, { features: featuresOf(part) }) / 1000;
+      known.set(key, em);
+    }
+    return em;
+  };
   return {
-    width(run, face, size) {
-      const key = `${fontKey(face, run.strong ?? false)} ${run.text}`;
-      let em = known.get(key);
-      if (em === undefined) {
-        em = 0;
-        for (const stretch of stretches(run.text)) {
-          setFont(doc, face, run.strong ?? false, stretch, 1000);
-          em += doc.widthOfString(stretch.text, { features: featuresOf(stretch) }) / 1000;
-        }
-        known.set(key, em);
-      }
-      return em * size * (run.size ?? 1);
-    },
+    stretch,
+    width: (run, face, size) =>
+      stretches(run.text).reduce((sum, part) => sum + stretch(part, face, run.strong ?? false), 0) *
+      size *
+      (run.size ?? 1),
   };
 }

@@ -28,6 +28,7 @@ export function writePdf(
   pages: readonly DisplayList[],
   fonts: PaperFonts,
   facts: PdfFacts,
+  ruler: Ruler = pdfRuler(fonts),
 ): Promise<Uint8Array> {
   const doc = new PDFDocument({
     autoFirstPage: false,
@@ -51,7 +52,6 @@ export function writePdf(
     doc.on('error', reject);
   });
   registerFonts(doc, fonts);
-  const ruler = pdfRuler(fonts);
   for (const list of pages) {
     doc.addPage({ size: [list.width * PT_PER_MM, list.height * PT_PER_MM], margin: 0 });
     doc.save().scale(PT_PER_MM);
@@ -135,7 +135,7 @@ function drawText(item: TextItem, { doc, ruler }: Hand): void {
       setFont(doc, item.face, run.strong ?? false, stretch, size);
       const features = featuresOf(stretch);
       doc.text(stretch.text, at, y, { lineBreak: false, baseline: 'alphabetic', features });
-      at += doc.widthOfString(stretch.text, { features });
+      at += ruler.stretch(stretch, item.face, run.strong ?? false) * size;
     }
   });
   doc.restore();

@@ -52,8 +52,11 @@ export function shownRuns(shown: Shown, strong = true): TextRun[] {
   ];
 }
 
+/** A sentence with its figures strong; names that a sentence is filled with stay plain. */
 export const sayRuns = (message: Say, show: ShowOptions): TextRun[] =>
-  fillSay(message, show).flatMap(run => ('words' in run ? [{ text: run.words }] : shownRuns(run.figure)));
+  fillSay(message, show).flatMap(run =>
+    'words' in run ? [{ text: run.words }] : shownRuns(run.figure, message.values[run.name]?.kind !== 'text'),
+  );
 
 interface Word {
   runs: TextRun[];

@@ -288,7 +288,7 @@ const cheeks: SetUp = {
     { name: 'blade height', value: mm(45), how: 'leg, measured 45.0' },
   ],
   wanted: { label: 'tenon', value: mm(10.9), how: 'mortise 11.0 less 0.1' },
-  kerfSide: 'The kerf falls in the waste, away from the fence.',
+  kerfSide: 'in the waste, away from the fence',
   runs: ['rail', 'rail_x'].flatMap(instance =>
     (['end1', 'end2'] as const).map(end => ({
       instance,
