@@ -2,4 +2,5 @@
 export { comparePrices } from './compare.ts';
 export type { PriceInput } from './input.ts';
 export { priceJob } from './price.ts';
+export { priceVariation } from './variation.ts';
 export { whyPrice } from './why-price.ts';

@@ -32,4 +32,10 @@ export const MON_4 = practice(
   'What cannot be foreseen is carried before profit is counted.',
 );
 
+export const MON_6 = practice(
+  'MON-6',
+  'A change is priced as the new offer less the old, and the work and stock of begun parts that cannot follow. A blank that is still uncut may be cut down; a jointed part that differs is made again.',
+  'What is already cut is paid for by the change, not by the maker.',
+);
+
 export { MON_5 } from './tax.ts';
