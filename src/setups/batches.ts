@@ -40,6 +40,8 @@ const rounded = (value: number | string | boolean): string =>
 class Precedence {
   /** Nodes that lie before each node, itself left out. */
   private readonly above: Set<number>[] = [];
+  /** Nodes that already lie before some other: only they have anything to hand down. */
+  private readonly leads = new Set<number>();
 
   add(): number {
     this.above.push(new Set());
@@ -53,7 +55,11 @@ class Precedence {
   link(before: number, after: number): void {
     if (before === after || this.isBefore(before, after)) return;
     const gained = [before, ...this.above[before]!];
-    for (const u of gained) this.above[after]!.add(u);
+    for (const u of gained) {
+      this.above[after]!.add(u);
+      this.leads.add(u);
+    }
+    if (!this.leads.has(after)) return;
     this.above.forEach((set, node) => {
       if (node !== after && set.has(after)) for (const u of gained) set.add(u);
     });

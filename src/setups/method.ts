@@ -39,7 +39,8 @@ export interface Draft {
   settings: Setting[];
   lays: Lay[];
   removal: Removal;
-  drawing: CardDrawing;
+  /** Drawn only for the first of a set-up. */
+  drawing: () => CardDrawing;
   end?: EndName;
   stations?: number[];
   /** Marks along the run, where no stop is set. */

@@ -4,9 +4,9 @@ import type { SetUp, SetUpPlan } from '../results/setups.ts';
 import type { Effort } from '../results/solver.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { type Batch, gather, type Step } from './batches.ts';
-import { changeOver } from './changeover.ts';
+import { changeMinutesOf, changeOver } from './changeover.ts';
 import { holdWords, minutesOf, runOf, spreadWords, testPieceOf, titleOf } from './describe.ts';
-import type { MachineState } from './method.ts';
+import type { Draft, MachineState } from './method.ts';
 import { chooseMethod } from './methods/index.ts';
 import { orderMachines } from './ordering/order-machines.ts';
 import { partByPartMinutes } from './part-by-part.ts';
@@ -50,9 +50,7 @@ export function planSetUps(
     {
       count: batches.length,
       machine: drafts.map(d => d.machine.id),
-      change: (from, to) =>
-        changeOver(drafts[to]!.machine, from < 0 ? undefined : drafts[from]!.state, drafts[to]!.state)
-          .minutes,
+      change: changes(drafts),
       before: batches.map(b => b.before),
     },
     {
@@ -70,6 +68,22 @@ export function planSetUps(
     bound: result.bound,
     partByPart: partByPartMinutes(batches, groupNumber(piece)),
     unmade,
+  };
+}
+
+/** Change-over minutes between drafts of one machine, worked out once. */
+function changes(drafts: readonly Draft[]): (from: number, to: number) => number {
+  const n = drafts.length;
+  const minutes = new Float64Array((n + 1) * n).fill(-1);
+  return (from, to) => {
+    const at = (from + 1) * n + to;
+    if (minutes[at]! < 0)
+      minutes[at] = changeMinutesOf(
+        drafts[to]!.machine,
+        from < 0 ? undefined : drafts[from]!.state,
+        drafts[to]!.state,
+      );
+    return minutes[at]!;
   };
 }
 
@@ -140,7 +154,7 @@ function finish(
       changeOver: change.minutes,
       changeHow: change.how,
       minutes: minutesOf(batch, passesOf),
-      drawing: draft.drawing,
+      drawing: draft.drawing(),
       removal: draft.removal,
       ...(refused.length > 0 ? { refused } : {}),
     };

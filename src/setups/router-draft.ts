@@ -6,6 +6,7 @@ import { lengthSetting, otherSetting, say1 } from './figures.ts';
 import type { Draft } from './method.ts';
 import { SET_RULES, type SetRuleName } from './rules.ts';
 import { ALONG_FEED, section } from './section.ts';
+import { FACE_WORDS } from './sizes.ts';
 import { routerTurns } from './speeds.ts';
 
 /** Depth steps of a straight cutter: half its diameter, 6 mm at most (SET-13). */
@@ -111,22 +112,23 @@ export function routerDraft(input: RouterCutInput): Draft | undefined {
       moves: input.moves,
       ...(input.along ? { along: input.along } : {}),
     },
-    drawing: section({
-      view: 'router',
-      zero: input.fenceName === 'from' ? 'face' : input.fenceName,
-      seen: input.inTable ? ALONG_FEED : 'along the batten, work below the router',
-      tool: {
-        from: input.near,
-        to: input.near + cutter.diameter,
-        height: input.depth,
-        above: !input.inTable,
-      },
-      work: input.work,
-      reads: input.reads,
-      toolWord: 'cutter',
-      grain: 'end-on',
-      ...(input.keep ? { keep: input.keep } : {}),
-    }),
+    drawing: () =>
+      section({
+        view: 'router',
+        zero: input.fenceName === 'from' ? 'face' : input.fenceName,
+        seen: input.inTable ? ALONG_FEED : 'along the batten, work below the router',
+        tool: {
+          from: input.near,
+          to: input.near + cutter.diameter,
+          height: input.depth,
+          above: !input.inTable,
+        },
+        work: input.work,
+        reads: input.reads,
+        toolWord: 'cutter',
+        grain: 'end-on',
+        ...(input.keep ? { keep: input.keep } : {}),
+      }),
     ...(input.end ? { end: input.end } : {}),
     kerfSide: input.kerfSide,
     ...(input.wanted ? { wanted: input.wanted } : {}),
@@ -141,5 +143,5 @@ export function routerDraft(input: RouterCutInput): Draft | undefined {
 
 const endWord = (lays: readonly Lay[]): string => {
   const end = lays[0]?.end;
-  return end === 'end1' ? 'end 1' : end === 'end2' ? 'end 2' : (end ?? 'the end');
+  return end ? FACE_WORDS[end] : 'the end';
 };

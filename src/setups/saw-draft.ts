@@ -44,7 +44,7 @@ export interface SawCutInput {
   cautions: string[];
   passes?: number;
   mark?: 'face side' | 'face edge';
-  view?: Draft['drawing']['view'];
+  view?: CardDrawing['view'];
   tilt?: number;
   toolWord?: string;
 }
@@ -105,26 +105,27 @@ export function sawDraft(input: SawCutInput): Draft {
     settings,
     lays: input.lays,
     removal: { shape: 'slot', width: kerf, moves },
-    drawing: section({
-      view: input.view ?? (input.from === 'stop' ? 'cross-cut' : offset > 0 ? 'end-on jig' : 'flat rip'),
-      zero: input.from,
-      seen: input.from === 'stop' ? AT_SLED : ALONG_FEED,
-      jig: offset,
-      tool: {
-        from: offset + near,
-        to: offset + near + kerf,
-        height: input.height,
-        ...(input.tilt ? { tilt: input.tilt } : {}),
-      },
-      work: input.work,
-      ...(waste ? { waste } : {}),
-      ...(secondWaste ? { secondWaste } : {}),
-      ...(keepSpan && input.keep ? { keep: { ...keepSpan, label: input.keep.label } } : {}),
-      reads,
-      grain: input.from === 'stop' ? 'across' : offset > 0 ? 'up' : 'end-on',
-      ...(input.mark ? { mark: input.mark } : {}),
-      ...(input.toolWord ? { toolWord: input.toolWord } : {}),
-    }),
+    drawing: () =>
+      section({
+        view: input.view ?? (input.from === 'stop' ? 'cross-cut' : offset > 0 ? 'end-on jig' : 'flat rip'),
+        zero: input.from,
+        seen: input.from === 'stop' ? AT_SLED : ALONG_FEED,
+        jig: offset,
+        tool: {
+          from: offset + near,
+          to: offset + near + kerf,
+          height: input.height,
+          ...(input.tilt ? { tilt: input.tilt } : {}),
+        },
+        work: input.work,
+        ...(waste ? { waste } : {}),
+        ...(secondWaste ? { secondWaste } : {}),
+        ...(keepSpan && input.keep ? { keep: { ...keepSpan, label: input.keep.label } } : {}),
+        reads,
+        grain: input.from === 'stop' ? 'across' : offset > 0 ? 'up' : 'end-on',
+        ...(input.mark ? { mark: input.mark } : {}),
+        ...(input.toolWord ? { toolWord: input.toolWord } : {}),
+      }),
     ...(input.end ? { end: input.end } : {}),
     kerfSide: input.kerfSide,
     ...(input.wanted ? { wanted: input.wanted } : {}),

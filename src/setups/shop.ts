@@ -21,12 +21,20 @@ export function bladeOf(
 export const jigOf = (workshop: Workshop, machine: Machine, kind: Jig['kind']): Jig | undefined =>
   workshop.jigs.find(j => j.machine === machine.id && j.kind === kind);
 
-/** The widest straight cutter that is no wider than the way it cuts and reaches its depth. */
-export function straightCutter(workshop: Workshop, width: number, depth: number): Cutter | undefined {
+/**
+ * The widest straight cutter that is no wider than the way it cuts and reaches its depth. A slot cutter (a disc, its
+ * `diameter` the width of its slot) serves only where the way runs along an edge: `inEdge`.
+ */
+export function straightCutter(
+  workshop: Workshop,
+  width: number,
+  depth: number,
+  inEdge = false,
+): Cutter | undefined {
   return workshop.cutters
     .filter(
       c =>
-        (c.kind === 'straight' || c.kind === 'groove') &&
+        (c.kind === 'straight' || (inEdge && c.kind === 'groove')) &&
         c.diameter <= width + 0.02 &&
         c.depth >= depth - 0.02,
     )
@@ -35,7 +43,7 @@ export function straightCutter(workshop: Workshop, width: number, depth: number)
 
 /** Why no straight cutter serves: too wide, or too short. */
 export function noStraightCutter(workshop: Workshop, width: number, depth: number): string {
-  const straight = workshop.cutters.filter(c => c.kind === 'straight' || c.kind === 'groove');
+  const straight = workshop.cutters.filter(c => c.kind === 'straight');
   const narrow = straight.filter(c => c.diameter <= width + 0.02);
   if (straight.length === 0) return 'the workshop has no straight cutter';
   if (narrow.length === 0) {

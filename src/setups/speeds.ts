@@ -5,13 +5,20 @@ import { middle } from '../reference/sourced.ts';
 import type { Instance } from '../results/piece.ts';
 import type { Cutter, Drill } from '../workshop/workshop.ts';
 
+const SLOT_DISC = 40;
+
 /** Turns a minute for a router cutter, never over the mark on it (SET-14). Undefined: too large to be run. */
 export function routerTurns(cutter: Cutter): { turns: number; how: string } | undefined {
-  const limit = routerSpeedLimit(cutter.diameter);
+  // The workshop gives a slot cutter's width; its disc is some 40 mm (common practice).
+  const across = cutter.kind === 'groove' ? Math.max(SLOT_DISC, cutter.diameter) : cutter.diameter;
+  const limit = routerSpeedLimit(across);
   if (!limit) return undefined;
   return cutter.maxSpeed !== undefined && cutter.maxSpeed < limit.high
     ? { turns: cutter.maxSpeed, how: `marked ${cutter.maxSpeed} at most` }
-    : { turns: limit.high, how: `${limit.high} for a ${cutter.diameter} cutter` };
+    : {
+        turns: limit.high,
+        how: `${limit.high} for a ${across} ${cutter.kind === 'groove' ? 'disc' : 'cutter'}`,
+      };
 }
 
 /** A speed that somebody set, against the mark on the tool: the reason to refuse it, or nothing. */

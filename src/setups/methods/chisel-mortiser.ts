@@ -35,6 +35,7 @@ export const chiselMortiser: Method = {
     const limit = beyond(machine, { depth: depth.value, piece: trueSize(task.instance, 'x') });
     if (limit) return refuse(limit);
     const side = chisel.diameter;
+    const atEnd = view.acrossAxis === 'x';
     if (view.width > side * 2 + 0.05)
       return refuse(`${say1(view.width)} wide is more than two rows of the ${say1(side)} chisel`);
     const rows = slotMoves(view.width, side);
@@ -42,13 +43,13 @@ export const chiselMortiser: Method = {
     const entries = depth.both ? [view.entry, opposite(view.entry)] : [view.entry];
     return made({
       what: 'Mortises',
-      method: 'hollow chisel, face side to the fence',
+      method: atEnd ? 'hollow chisel, end to the stop' : 'hollow chisel, face side to the fence',
       machine,
       tool: chisel.name,
       state: { tool: chisel.id, jig: '', fence: view.near, height: depth.value, tilt: 0 },
       settings: [
         lengthSetting(
-          'fence',
+          atEnd ? 'stop' : 'fence',
           view.near,
           `near wall from the ${FACE_WORDS[view.reference]}`,
           'reference',
@@ -88,20 +89,21 @@ export const chiselMortiser: Method = {
       })),
       along: { from: view.start, to: view.finish },
       removal: { shape: 'slot', width: side, moves: rows },
-      drawing: section({
-        view: 'drill',
-        zero: 'fence',
-        seen: AT_PRESS,
-        tool: { from: view.near, to: view.near + side, height: depth.value, above: true },
-        work: {
-          width: trueSize(task.instance, view.acrossAxis),
-          height: trueSize(task.instance, view.depthAxis),
-        },
-        reads: 'near',
-        toolWord: 'chisel',
-        grain: 'end-on',
-        ...(view.reference === 'face' ? { mark: 'face side' as const } : {}),
-      }),
+      drawing: () =>
+        section({
+          view: 'drill',
+          zero: atEnd ? 'stop' : 'fence',
+          seen: AT_PRESS,
+          tool: { from: view.near, to: view.near + side, height: depth.value, above: true },
+          work: {
+            width: trueSize(task.instance, view.acrossAxis),
+            height: trueSize(task.instance, view.depthAxis),
+          },
+          reads: 'near',
+          toolWord: 'chisel',
+          grain: 'end-on',
+          ...(view.reference === 'face' ? { mark: 'face side' as const } : {}),
+        }),
       kerfSide: 'inside the mortise',
       wanted: { label: 'Mortise wanted', value: mm(view.width), how: `as drawn ${say1(view.width)}` },
       correction: {

@@ -52,19 +52,20 @@ function edgeDraft(
     ],
     lays,
     removal: { shape: 'edge', width: cut.size, moves: [0], profile: cut.kind },
-    drawing: section({
-      view: kit.by,
-      zero: 'face',
-      seen: kit.by === 'router' ? ALONG_FEED : 'from the end of the work in the vice',
-      tool: { from: 0, to: cut.size, height: cut.size },
-      work: {
-        width: Math.min(120, trueSize(instance, faceAxis(lays[0]?.against ?? 'faceEdge'))),
-        height: trueSize(instance, faceAxis(down)),
-      },
-      reads: 'far',
-      toolWord: kit.by === 'router' ? 'cutter' : 'plane',
-      grain: 'end-on',
-    }),
+    drawing: () =>
+      section({
+        view: kit.by,
+        zero: 'face',
+        seen: kit.by === 'router' ? ALONG_FEED : 'from the end of the work in the vice',
+        tool: { from: 0, to: cut.size, height: cut.size },
+        work: {
+          width: Math.min(120, trueSize(instance, faceAxis(lays[0]?.against ?? 'faceEdge'))),
+          height: trueSize(instance, faceAxis(down)),
+        },
+        reads: 'far',
+        toolWord: kit.by === 'router' ? 'cutter' : 'plane',
+        grain: 'end-on',
+      }),
     kerfSide: 'outside the line',
     trial: false,
     before: ['Joints are cut and inside faces sanded: an edge broken sooner spoils them'],

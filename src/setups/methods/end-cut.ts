@@ -91,7 +91,7 @@ function draft(
       },
     ],
     removal: { shape: 'end', width: kit.kerf, moves: [0] },
-    drawing: {
+    drawing: () => ({
       ...section({
         view: 'cross-cut',
         zero: 'stop',
@@ -102,7 +102,7 @@ function draft(
         grain: 'across',
       }),
       plane: 'plan',
-    },
+    }),
     end: cut.end,
     kerfSide: 'beyond the long point, in the waste',
     ...(angled

@@ -1,7 +1,7 @@
 import { axisVector, dot, scale } from '../../geometry/vector.ts';
 import { roundTo } from '../../quantities/length.ts';
 import type { HoleCut } from '../../results/cuts.ts';
-import type { Lay, Setting } from '../../results/setups.ts';
+import type { CardDrawing, Lay, Setting } from '../../results/setups.ts';
 import type { Drill, Machine, MachineKind } from '../../workshop/workshop.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
@@ -223,7 +223,7 @@ function drillDrafts(
     lays: [lay],
     stations,
     removal: { shape: 'bore', width: drill.diameter, moves },
-    drawing: drawing(fence - drill.diameter / 2, fence + drill.diameter / 2, Math.min(depth, 200)),
+    drawing: () => drawing(fence - drill.diameter / 2, fence + drill.diameter / 2, Math.min(depth, 200)),
     kerfSide: 'on the centre mark',
     before: [],
     after: travel > 0 ? ['Saw or chisel out between the two holes'] : [],
@@ -246,7 +246,7 @@ function countersinkDraft(
   place: HolePlace,
   stations: number[],
   hole: number,
-  drawing: (from: number, to: number, height: number) => Draft['drawing'],
+  drawing: (from: number, to: number, height: number) => CardDrawing,
 ): { draft: Draft } | { reason: string } {
   const sink = task.cut.countersink!;
   const tool = drillsOf(task.workshop, ['countersink'])
@@ -286,7 +286,7 @@ function countersinkDraft(
       lays: [lay],
       stations,
       removal: { shape: 'cone', width: sink.diameter, moves: [0], angle: sink.angle },
-      drawing: drawing(place.fence - sink.diameter / 2, place.fence + sink.diameter / 2, depth),
+      drawing: () => drawing(place.fence - sink.diameter / 2, place.fence + sink.diameter / 2, depth),
       kerfSide: 'on the hole',
       before: ['The hole is drilled: the countersink follows it'],
       after: ['The head of a screw lies flush or 0.2 under'],

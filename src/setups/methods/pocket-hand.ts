@@ -64,19 +64,20 @@ export const pocketHand: Method = {
       ],
       removal: { shape: 'slot', width: wanted.value, moves: [0] },
       ...(view.runsOut ? {} : { along: { from: view.start, to: view.finish } }),
-      drawing: section({
-        view: 'hand',
-        zero: 'face',
-        seen: 'from the end, entry face up',
-        tool: { from: view.near, to: far, height: depth.value, above: true },
-        work: {
-          width: trueSize(task.instance, view.acrossAxis),
-          height: trueSize(task.instance, view.depthAxis),
-        },
-        reads: 'near',
-        toolWord: 'chisel',
-        grain: 'end-on',
-      }),
+      drawing: () =>
+        section({
+          view: 'hand',
+          zero: 'face',
+          seen: 'from the end, entry face up',
+          tool: { from: view.near, to: far, height: depth.value, above: true },
+          work: {
+            width: trueSize(task.instance, view.acrossAxis),
+            height: trueSize(task.instance, view.depthAxis),
+          },
+          reads: 'near',
+          toolWord: 'chisel',
+          grain: 'end-on',
+        }),
       kerfSide: `inside the lines of the ${name}`,
       trial: false,
       before: [],

@@ -47,8 +47,10 @@ function routed(task: Task<PocketCut>, machine: Machine, inTable: boolean): Atte
   const view = viewPocket(instance, cut);
   const wanted = pocketWanted(task, view);
   const depth = pocketDepth(task, view);
+  // A slot cutter leaves a run-out, so the groove must run right through the edge.
+  const inEdge = cut.kind === 'groove' && view.depthAxis === 'y' && view.runsOut;
   const narrowest = Math.min(wanted.value, view.length);
-  const cutter = straightCutter(workshop, narrowest, depth.value);
+  const cutter = straightCutter(workshop, narrowest, depth.value, inTable && inEdge);
   if (!cutter) return refuse(noStraightCutter(workshop, narrowest, depth.value));
   const open = view.openNear && !view.openFar;
   const d = cutter.diameter;

@@ -46,6 +46,7 @@ export const sawPocket: Method = {
     const blade = bestBlade(
       task.workshop.blades.filter(b => b.machine === machine.id),
       wanted.value,
+      onSled,
     );
     if (!blade) return refuse(tooWide(task, machine.id, wanted.value, cutName(cut)));
     const moves = slotMoves(wanted.value, blade.kerf).map(m => (open ? -m : m));
@@ -128,15 +129,14 @@ export const sawPocket: Method = {
   },
 };
 
-/** The blade that needs fewest passes and is no wider than the way. */
-function bestBlade(blades: readonly Blade[], width: number): Blade | undefined {
+/** The blade that needs fewest passes and is no wider than the way; across the grain not the rip blade. */
+function bestBlade(blades: readonly Blade[], width: number, across: boolean): Blade | undefined {
   const rank = (b: Blade): number => slotMoves(width, b.kerf).length;
+  const liking = (b: Blade): number =>
+    b.use === 'groove' ? 2 : b.use === (across ? 'cross' : 'rip') ? 1 : 0;
   return blades
     .filter(b => b.use !== 'metal' && b.kerf <= width + 0.02)
-    .sort(
-      (a, b) =>
-        rank(a) - rank(b) || Number(b.use === 'groove') - Number(a.use === 'groove') || b.kerf - a.kerf,
-    )[0];
+    .sort((a, b) => rank(a) - rank(b) || liking(b) - liking(a) || b.kerf - a.kerf)[0];
 }
 
 function tooWide(task: Task, machineId: string, width: number, name: string): string {

@@ -33,9 +33,10 @@ function shoulder(
 ): Draft {
   const side = sides[0]!;
   const { end } = task.cut;
+  const isCheek = faceAxis(side.face) === plan.axis;
   const haunch = side.reach < plan.length.value - 0.01;
   return sawDraft({
-    what: haunch ? 'Haunch ends' : 'Tenon shoulders',
+    what: haunch ? 'Haunch ends' : isCheek ? 'Tenon shoulders' : 'Tenon edge shoulders',
     method: 'shoulders on the sled',
     machine,
     blade,
@@ -47,7 +48,7 @@ function shoulder(
     rule: 'kerf',
     height: side.amount,
     heightHow: side.how,
-    heightRule: plan.centred && faceAxis(side.face) === plan.axis ? 'flipped' : 'reference',
+    heightRule: plan.centred && isCheek ? 'flipped' : 'reference',
     lays: sides.map((s, i) => ({
       label: i === 0 ? FACE_WORDS[s.face] : 'turned',
       down: s.face,

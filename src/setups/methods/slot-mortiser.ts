@@ -92,19 +92,20 @@ export const slotMortiser: Method = {
         end: view.runFrom,
       })),
       removal: { shape: 'slot', width: d, moves, along: { from: view.start, to: view.finish } },
-      drawing: section({
-        view: 'drill',
-        zero: 'face',
-        seen: 'from the end of the work, cutter coming from the left',
-        tool: { from: view.near, to: view.near + d, height: depth.value, above: true },
-        work: {
-          width: trueSize(task.instance, view.acrossAxis),
-          height: trueSize(task.instance, view.depthAxis),
-        },
-        reads: 'centre',
-        toolWord: 'cutter',
-        grain: 'end-on',
-      }),
+      drawing: () =>
+        section({
+          view: 'drill',
+          zero: 'face',
+          seen: 'from the end of the work, cutter coming from the left',
+          tool: { from: view.near, to: view.near + d, height: depth.value, above: true },
+          work: {
+            width: trueSize(task.instance, view.acrossAxis),
+            height: trueSize(task.instance, view.depthAxis),
+          },
+          reads: 'centre',
+          toolWord: 'cutter',
+          grain: 'end-on',
+        }),
       kerfSide: 'inside the mortise',
       wanted: { label: 'Mortise wanted', value: mm(view.width), how: `as drawn ${say1(view.width)}` },
       correction: {

@@ -65,8 +65,8 @@ function taperDraft(
       },
     ],
     removal: { shape: 'wedge', width: kit.kerf, moves: [0], along: { from: 0, to: from } },
-    drawing: {
-      ...section({
+    drawing: () =>
+      section({
         view: kit.hand ? 'hand' : 'flat rip',
         zero: 'fence',
         seen: ALONG_FEED,
@@ -77,7 +77,6 @@ function taperDraft(
         reads: 'near',
         grain: 'end-on',
       }),
-    },
     end,
     kerfSide: 'outside the taper line',
     trial: false,
