@@ -60,6 +60,10 @@ const TRUST: readonly Basis[] = [
 const weakest = (of: readonly Basis[]): Basis =>
   of.reduce((worst, basis) => (TRUST.indexOf(basis) > TRUST.indexOf(worst) ? basis : worst));
 
+/** The rule by its number, with its source where that says more than its basis does. */
+const quoted = ({ number, source }: Rule): string =>
+  source.text === source.basis ? number : `${number}: ${source.text}`;
+
 /** A finding as the result that screens, papers and the command line carry. */
 export function finding(found: Finding): Check {
   const { rule, sources = [], mend, ...rest } = found;
@@ -67,7 +71,7 @@ export function finding(found: Finding): Check {
   return {
     ...rest,
     rule,
-    source: [...new Set([`${rule.number}: ${rule.source.text}`, ...sources.map(s => s.text)])].join('; '),
+    source: [...new Set([quoted(rule), ...sources.map(s => s.text)])].join('; '),
     basis: weakest(all.map(s => s.basis)),
     ...(mend ? { mend } : {}),
   };

@@ -41,6 +41,8 @@ const SEAT_PUSH = furnitureLoad('seat-tip-horizontal')!;
 const SEAT_INSIDE = furnitureLoad('seat-tip-distance')!;
 const TABLE_LOAD = furnitureLoad('table-tip')!;
 const TIP_HEIGHT = furnitureLoad('tip-rule-height')!;
+/** Where the load of EN 12521 stands inside the edge, mm, remembered with it. */
+const TABLE_INSIDE = 50;
 /** 10 lbf at the top, remembered. */
 const STORAGE_PULL = 44.5;
 
@@ -141,10 +143,11 @@ function seatStands({ weighed, foot, loaded }: Stance): Check {
     remedy: good ? '' : 'Set the feet further out, or let the seat overhang less.',
     say: say(
       least.push < 0
-        ? 'With {load} 60 mm inside its edge it tips over the {side} unpushed.'
-        : 'With {load} 60 mm inside its edge it stands a push of {push} to the {side}; {limit} is asked.',
+        ? 'With {load} {inside} inside its edge it tips over the {side} unpushed.'
+        : 'With {load} {inside} inside its edge it stands a push of {push} to the {side}; {limit} is asked.',
       {
         load: q('force', SEAT_LOAD.high),
+        inside: mm(SEAT_INSIDE.high),
         side: text(least.side.name),
         push: q('force', least.push),
         limit: q('force', SEAT_PUSH.high),
@@ -156,7 +159,7 @@ function seatStands({ weighed, foot, loaded }: Stance): Check {
 function tableStands({ weighed, foot, loaded }: Stance): Check {
   const loads = sides(foot, loaded, weighed.centre).map(side => ({
     side,
-    load: tippingLoad(weighed.mass, side, 50),
+    load: tippingLoad(weighed.mass, side, TABLE_INSIDE),
   }));
   const least = loads.reduce((w, l) => (l.load < w.load ? l : w));
   const good = least.load >= TABLE_LOAD.high;
@@ -172,7 +175,8 @@ function tableStands({ weighed, foot, loaded }: Stance): Check {
     unit: 'force',
     remedy: good ? '' : 'Set the feet further out, or let the top overhang less.',
     say: finite
-      ? say('Pressed down 50 mm inside the {side} edge it tips at {load}; {limit} is asked.', {
+      ? say('Pressed down {inside} inside the {side} edge it tips at {load}; {limit} is asked.', {
+          inside: mm(TABLE_INSIDE),
           side: text(least.side.name),
           load: q('force', least.load),
           limit: q('force', TABLE_LOAD.high),
