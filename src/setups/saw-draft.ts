@@ -1,5 +1,5 @@
 import type { EndName } from '../results/cuts.ts';
-import type { Lay, Setting, SetUp } from '../results/setups.ts';
+import type { CardDrawing, Lay, Setting, SetUp } from '../results/setups.ts';
 import type { Blade, Jig, Machine } from '../workshop/workshop.ts';
 import { lengthSetting, say1 } from './figures.ts';
 import type { Draft } from './method.ts';
