@@ -98,7 +98,7 @@ function draftAssemblies(document: JobDocument, instances: Instance[], faults: F
         return [];
       }
       // A repeated part named as such brings all its copies; a mirrored one only itself, for its fellow goes elsewhere.
-      return parts[copy.part]!.repeat && copy.id === copy.part
+      return (parts[copy.part]!.repeat || parts[copy.part]!.count !== undefined) && copy.id === copy.part
         ? instances
             .filter(i => i.part === copy.part && !/_[xyz]+$/.test(i.id.slice(copy.part.length)))
             .map(i => i.id)
