@@ -109,7 +109,7 @@ function drawMeasure(measure: CardMeasure, card: CardDrawing, plot: Plot): Item[
   const at: Point = within
     ? [middle[0], middle[1] - size * 0.5]
     : upright
-      ? [middle[0] - 7 * px, middle[1] + size * 0.35]
+      ? [middle[0] - (room < size * 1.3 ? 11 : 7) * px, middle[1] + size * 0.35]
       : [Math.max(p[0], q[0]) + 6 * px, middle[1] + size * 0.35];
   return [
     ...extensions,

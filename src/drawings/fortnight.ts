@@ -258,6 +258,36 @@ function blocks(plan: DayPlan): Block[] {
   return all;
 }
 
+interface Bar extends Block {
+  from: number;
+  to: number;
+  /** Operations that share the bar, being too short to draw apart. */
+  more: number;
+}
+
+/** Blocks as bars on the page; what is too narrow to be told apart runs together. */
+function barsOf(plan: DayPlan, scale: Scale, count: number, px: number): Bar[] {
+  const bars: Bar[] = [];
+  for (const block of blocks(plan)) {
+    if (!inside(block.start, scale, count)) continue;
+    const from = scale.x(block.start);
+    const to = Math.max(scale.x(block.end), from + 1.5 * px);
+    const last = bars.at(-1);
+    const narrow = (bar: { from: number; to: number }): boolean => bar.to - bar.from < 7 * px;
+    if (
+      last &&
+      from - last.to < 2 * px &&
+      dayNumber(last.end) === dayNumber(block.start) &&
+      (narrow(last) || last.more > 0 || narrow({ from, to }))
+    ) {
+      last.to = to;
+      last.end = block.end;
+      last.more++;
+    } else bars.push({ ...block, from, to, more: 0 });
+  }
+  return bars;
+}
+
 function workBlocks(
   job: FortnightJob,
   scale: Scale,
@@ -265,53 +295,67 @@ function workBlocks(
   options: FortnightOptions,
   count: number,
 ): Item[] {
-  const { manner, done, now } = options;
+  const { manner } = options;
+  const { px, text } = manner;
+  const right = scale.edges.at(-1)!;
+  /** Words under the bars stand in one line: the next may not begin before the last has ended. */
+  let free = Number.NEGATIVE_INFINITY;
+  return barsOf(job.plan, scale, count, px).map((bar): Item => {
+    const first = job.words[bar.operation] ?? '';
+    const word = bar.more > 0 && first !== '' ? `${first}, ${bar.more} more` : first;
+    const wide = textWidth(word, text);
+    const fits = wide + 6 * px < bar.to - bar.from;
+    const left = Math.min(bar.from, right - wide);
+    const under = !fits && word !== '' && left >= free;
+    if (under) free = left + wide + 6 * px;
+    return group(barItems(bar, word, { top, fits, under: under ? left : undefined }, options), {
+      figure: bar.operation,
+      label: word,
+    });
+  });
+}
+
+function barItems(
+  bar: Bar,
+  word: string,
+  at: { top: number; fits: boolean; under: number | undefined },
+  { manner, done, now }: FortnightOptions,
+): Item[] {
   const { px, text } = manner;
   const high = 28 * px;
-  /** Words under the blocks stand in one line: the next may not begin before the last has ended. */
-  let free = Number.NEGATIVE_INFINITY;
-  return blocks(job.plan)
-    .filter(b => inside(b.start, scale, count))
-    .map((block): Item => {
-      const [a, b] = [scale.x(block.start), Math.max(scale.x(block.end), scale.x(block.start) + 1.5 * px)];
-      const isDone = done?.has(block.operation) ?? false;
-      const inHand =
-        now !== undefined &&
-        !isDone &&
-        minutesOf(now) >= minutesOf(block.start) &&
-        minutesOf(now) < minutesOf(block.end);
-      const word = job.words[block.operation] ?? '';
-      const fits = textWidth(word, text) + 6 * px < b - a;
-      const under = !fits && word !== '' && a >= free;
-      if (under) free = a + textWidth(word, text) + 6 * px;
-      const box: Point[] = [
-        [a, top],
-        [b, top],
-        [b, top + high],
-        [a, top + high],
-      ];
-      const tone = inHand ? ('pencil' as const) : ('ink' as const);
-      return group(
-        [
-          polygon(box, { wash: isDone ? 'waste' : inHand ? 'picked' : 'timber' }),
-          polygon(box, { stroke: 'edge', tone }),
-          ...(fits && !isDone
-            ? [
-                words([(a + b) / 2, top + high / 2 + text * 0.36], word, {
-                  size: text,
-                  anchor: 'middle',
-                  tone,
-                }),
-              ]
-            : []),
-          ...(under
-            ? [words([a, top + high + text * 1.1], word, { size: text, tone: inHand ? 'pencil' : 'ink-3' })]
-            : []),
-          ...(isDone && b - a > 10 * px ? [doneTick((a + b) / 2, top + high / 2, px)] : []),
-        ],
-        { figure: block.operation, label: word },
-      );
-    });
+  const { from, to } = bar;
+  const isDone = done?.has(bar.operation) ?? false;
+  const minute = now === undefined ? Number.NaN : minutesOf(now);
+  const inHand = !isDone && minute >= minutesOf(bar.start) && minute < minutesOf(bar.end);
+  const box: Point[] = [
+    [from, at.top],
+    [to, at.top],
+    [to, at.top + high],
+    [from, at.top + high],
+  ];
+  const tone = inHand ? ('pencil' as const) : ('ink' as const);
+  return [
+    polygon(box, { wash: isDone ? 'waste' : inHand ? 'picked' : 'timber' }),
+    polygon(box, { stroke: 'edge', tone }),
+    ...(at.fits && !isDone
+      ? [
+          words([(from + to) / 2, at.top + high / 2 + text * 0.36], word, {
+            size: text,
+            anchor: 'middle',
+            tone,
+          }),
+        ]
+      : []),
+    ...(at.under === undefined
+      ? []
+      : [
+          words([at.under, at.top + high + text * 1.1], word, {
+            size: text,
+            tone: inHand ? 'pencil' : 'ink-3',
+          }),
+        ]),
+    ...(isDone && to - from > 10 * px ? [doneTick((from + to) / 2, at.top + high / 2, px)] : []),
+  ];
 }
 
 const doneTick = (x: number, y: number, px: number): Item =>

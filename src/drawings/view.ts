@@ -133,8 +133,9 @@ export function elevationView(
   const high = (e.bottom - e.top) * scale;
   const most = options.stations ?? 12;
   const at: Point = [origin[0] + e.left * scale, origin[1] + e.top * scale];
-  const lying = mainStations(piece, across, most, Math.max(2, Math.floor(wide / manner.least)), show);
-  const standing = mainStations(piece, up, most, Math.max(2, Math.floor(high / (text * 1.22))), show);
+  const apart = (text * 0.3) / scale;
+  const lying = mainStations(piece, across, most, Math.max(2, Math.floor(wide / manner.least)), show, apart);
+  const standing = mainStations(piece, up, most, Math.max(2, Math.floor(high / (text * 1.22))), show, apart);
   const items: Item[] = [
     ...lyingRod({
       at: [at[0], at[1] + high + 14 * px],
@@ -163,23 +164,36 @@ const elevationRoom = ({ rod, text, px }: Manner): { left: number; foot: number 
   foot: rod + text * 2.6 + 34 * px,
 });
 
-/** Scale at which an elevation fits a space: the least of several gives one scale for all. */
-export function elevationScale(
+/** Size an elevation takes with its rods at a scale, list units: to choose one scale for several. */
+export function elevationSize(
   piece: Piece,
   which: Elevation,
-  { width, height, manner }: ViewOptions,
-): number {
+  manner: Manner,
+  scale: number,
+): { width: number; height: number } {
   const room = elevationRoom(manner);
   const e = extent(ELEVATIONS[which], corners(piece.bounds));
+  const pad = 1.6 * manner.text;
+  return {
+    width: room.left + pad + (e.right - e.left) * scale,
+    height: room.foot + pad + (e.bottom - e.top) * scale,
+  };
+}
+
+/** The largest scale at which an elevation fits a space. */
+function elevationScale(piece: Piece, which: Elevation, { width, height, manner }: ViewOptions): number {
+  const bare = elevationSize(piece, which, manner, 0);
+  const e = extent(ELEVATIONS[which], corners(piece.bounds));
   return Math.min(
-    (width - room.left - 1.6 * manner.text) / Math.max(e.right - e.left, 1),
-    (height - room.foot - 1.6 * manner.text) / Math.max(e.bottom - e.top, 1),
+    (width - bare.width) / Math.max(e.right - e.left, 1),
+    (height - bare.height) / Math.max(e.bottom - e.top, 1),
   );
 }
 
 /**
  * Faces of the parts along one axis of the world, measured from the piece's own low side. Where they are more than
- * there is room for, those of the largest parts stay; both ends always do.
+ * there is room for, those of the largest parts stay; both ends always do. Faces nearer than `apart` (mm) to one of a
+ * larger part are left to it.
  */
 export function mainStations(
   piece: Piece,
@@ -187,6 +201,7 @@ export function mainStations(
   most: number,
   fit: number,
   show: ShowOptions,
+  apart = 0.05,
 ): Station[] {
   const zero = piece.bounds.min[axis];
   const total = piece.bounds.max[axis] - zero;
@@ -199,12 +214,12 @@ export function mainStations(
       places.set(at, Math.max(places.get(at) ?? 0, size));
     }
   }
-  const inner = [...places]
-    .filter(([at]) => at > 0.05 && at < total - 0.05)
-    .sort((a, b) => b[1] - a[1] || a[0] - b[0])
-    .slice(0, Math.max(0, Math.min(most, fit) - 2))
-    .map(([at]) => at);
-  return [0, ...inner, total]
+  const chosen: number[] = [0, total];
+  for (const [at] of [...places].sort((a, b) => b[1] - a[1] || a[0] - b[0])) {
+    if (chosen.length >= Math.min(most, fit)) break;
+    if (chosen.every(other => Math.abs(other - at) > apart)) chosen.push(at);
+  }
+  return chosen
     .sort((a, b) => a - b)
     .map(at => ({ at, label: formatLength(at, show), strong: at === total }));
 }

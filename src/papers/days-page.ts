@@ -69,13 +69,16 @@ function rods(book: Book, derived: Derived): void {
   }
 }
 
-/** The first two words say enough in a block. */
+const SMALL_WORDS = new Set(['a', 'an', 'and', 'at', 'for', 'of', 'off', 'on', 'the', 'to', 'with']);
+
+/** The first two words that carry something say enough in a block. */
 const shorten = (title: string): string =>
   title
+    .toLowerCase()
     .split(/[ ,:]+/)
+    .filter(word => !SMALL_WORDS.has(word))
     .slice(0, 2)
-    .join(' ')
-    .toLowerCase();
+    .join(' ');
 
 function dayTable(book: Book, derived: Derived): void {
   const { days, setups } = derived;

@@ -1,5 +1,5 @@
 import { PAPER, small } from '../drawings/manner.ts';
-import { elevationScale, elevationView } from '../drawings/view.ts';
+import { elevationSize, elevationView } from '../drawings/view.ts';
 import { formatLength } from '../quantities/length.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Instance, PartGroup } from '../results/piece.ts';
@@ -128,42 +128,26 @@ function fasteners(book: Book, derived: Derived): void {
   );
 }
 
-/** The piece from the front, the right end and above, to one scale, with rods. */
+const SCALES = [1, 2, 5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
+const VIEWS = ['front', 'plan', 'end'] as const;
+const BETWEEN = 4;
+
+/** The piece from the front, above and the right end, on one page and to one scale that a rule can read. */
 export function viewsPage(book: Book, derived: Derived, show: ShowOptions): void {
   const { piece } = derived;
   if (piece.instances.length === 0) return;
   book.startPage('Views');
   const manner = small(PAPER);
-  const end = { width: COLUMN * 0.48, height: 110, manner, show };
-  const wide = { width: COLUMN, height: 118, manner, show };
-  const scale = Math.min(
-    elevationScale(piece, 'front', wide),
-    elevationScale(piece, 'plan', { ...wide, height: 118 }),
-    elevationScale(piece, 'end', { ...end, width: COLUMN }),
-  );
-  const fitting = standardScale(scale);
-  book.heading(`Front, right end and plan, 1 : ${Math.round(1 / fitting)}`);
-  const [front, plan, side] = (['front', 'plan', 'end'] as const).map(which =>
-    elevationView(piece, which, { ...wide, scale: fitting }),
-  );
-  book.drawing(front!);
-  book.gap(4);
-  const beside = plan!.width + side!.width <= COLUMN;
-  const top = book.y;
-  book.drawing(plan!);
-  if (beside && book.y >= top) {
-    const foot = book.y;
-    book.y = top;
-    book.drawing(side!, COLUMN - side!.width);
-    book.y = Math.max(foot, book.y);
-  } else {
-    book.gap(4);
-    book.drawing(side!);
+  const room = { width: COLUMN, height: book.room - 10 };
+  const fits = (n: number): boolean => {
+    const sizes = VIEWS.map(which => elevationSize(piece, which, manner, 1 / n));
+    const height = sizes.reduce((sum, v) => sum + v.height + BETWEEN, 0);
+    return sizes.every(v => v.width <= room.width) && height <= room.height;
+  };
+  const scale = SCALES.find(fits) ?? SCALES.at(-1)!;
+  book.heading(`Front, plan and right end, 1 : ${scale}`);
+  for (const which of VIEWS) {
+    book.drawing(elevationView(piece, which, { ...room, manner, show, scale: 1 / scale }));
+    book.gap(BETWEEN);
   }
-}
-
-/** The next smaller scale that a rule can read: 1 : 2, 5, 8, 10, 12, 15, 20, 25, 30, 40, 50. */
-function standardScale(most: number): number {
-  const scales = [1, 2, 5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
-  return 1 / (scales.find(n => 1 / n <= most) ?? Math.ceil(1 / most));
 }
