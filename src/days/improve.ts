@@ -45,7 +45,7 @@ export function better(a: Placement, b: Placement): number {
  * hands still one pair (justification, Wiest 1964; Valls, Ballestin and Quintanilla 2005). Taken forward
  * again it closes gaps that the first pass left.
  */
-export function pushedBack(shop: Shop, plan: Placement): number[] {
+export function pushedBack(shop: Shop, plan: Placement): { order: number[]; latest: number[] } {
   const { net, time } = shop;
   const late = net.steps.map(() => plan.finish);
   const key = net.steps.map(() => plan.finish);
@@ -68,7 +68,8 @@ export function pushedBack(shop: Shop, plan: Placement): number[] {
     ranks[index] = k;
     return ranks;
   }, []);
-  return [...plan.sequence].sort((a, b) => key[a]! - key[b]! || rank[a]! - rank[b]!);
+  const order = [...plan.sequence].sort((a, b) => key[a]! - key[b]! || rank[a]! - rank[b]!);
+  return { order, latest: key };
 }
 
 /** The best order found within the effort; stops when the bound is reached. */
@@ -83,7 +84,7 @@ export function improve(shop: Shop, first: Placement, bound: number, effort: Eff
     if (gain <= 0) best = plan;
     return gain < 0;
   };
-  for (let gained = true; gained && !done(); ) gained = offer(pushedBack(shop, best));
+  for (let gained = true; gained && !done(); ) gained = offer(pushedBack(shop, best).order);
   const random = generator(effort.seed);
   while (!done()) offer(moved(shop, best, random));
   return best;

@@ -4,6 +4,7 @@ import type { SetUpPlan } from '../results/setups.ts';
 import type { Effort } from '../results/solver.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { lowerBound } from './bound.ts';
+import { calmed } from './calm.ts';
 import { isoDate, minuteOf } from './civil.ts';
 import { better, firstOrders, holdUp, improve } from './improve.ts';
 import { network, type Reading, wholeMinutes } from './network.ts';
@@ -155,7 +156,7 @@ function search(
   }
   const begun = firstOrders(shop, bound.earliest).map(order => place(shop, order));
   const first = begun.reduce((a, b) => (better(b, a) < 0 ? b : a));
-  return { found: improve(shop, first, Math.max(start, bound.finish), effort) };
+  return { found: calmed(shop, improve(shop, first, Math.max(start, bound.finish), effort)) };
 }
 
 const handsOn = (operations: readonly Operation[], reading: Reading): number =>

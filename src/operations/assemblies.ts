@@ -10,7 +10,7 @@ import { type AssemblyView, type PartView, panelFacesM2, surfaceM2, type View } 
 
 /** What later stages need to know of the parts and assemblies before them. */
 export interface Made {
-  /** Everything done to a part while it is loose. */
+  /** What leaves a part ready while it is loose: the last of its preparing and its cuts. */
   loose: Map<string, string[]>;
   /** What leaves an assembly ready for the next thing. */
   ready: Map<string, string[]>;
@@ -28,7 +28,7 @@ export function addAssemblies(
   const made: Made = { loose: new Map(), ready: new Map(), staged: new Map() };
   for (const part of view.parts)
     made.loose.set(part.id, [
-      ...(part.kind === 'bought-in' ? [`order:${part.id}`] : prepared.get(part.id)!.all),
+      ...(part.kind === 'bought-in' ? [`order:${part.id}`] : prepared.get(part.id)!.last),
       ...groups.filter(g => g.part === part && g.after === undefined).map(g => g.id),
     ]);
   for (const group of groups)
@@ -145,7 +145,8 @@ const bondGlue = (of: AssemblyView): string | undefined =>
 
 /** Inside faces before they are shut in: half the surface of what goes in here, boards of glued panels too. */
 function sandInside(view: View, work: OrderOfWork, of: AssemblyView): string | undefined {
-  if (of.panel) return undefined;
+  // What is put together after the finish is sanded by its recipe.
+  if (of.panel || closesLast(view, of)) return undefined;
   const panels = of.assembly.assemblies.flatMap(id => {
     const child = view.assembly.get(id);
     return child?.panel ? [...child.all] : [];
@@ -183,6 +184,12 @@ function dryFit(view: View, work: OrderOfWork, of: AssemblyView): string {
     resources: ['hands', 'bench', 'clamps'],
     cautions: of.glued ? ['Time the closing with clamps on'] : [],
   });
+}
+
+/** Put together without glue, and not shut into a glue-up later: it is closed when its parts are finished. */
+export function closesLast(view: View, of: AssemblyView): boolean {
+  const parent = of.parent === undefined ? undefined : view.assembly.get(of.parent);
+  return !of.glued && (parent === undefined || closesLast(view, parent));
 }
 
 /** The glue-up; without glue it is putting together. */

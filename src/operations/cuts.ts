@@ -68,14 +68,14 @@ export function addCuts(view: View, work: OrderOfWork, prepared: ReadonlyMap<str
     }
     const mark = markOut(view, work, part, own);
     work.link(rod, [mark, ...made.sizing], 69);
-    work.link(made.all.at(-1) ?? [], mark, 70);
+    work.link(made.last, mark, 70);
     for (const group of own) {
       work.add(cutOperation(workshop, group));
       work.link(mark, group.id, 7);
       const test = testPiece(view, work, group);
       if (test) {
         work.link(test, group.id, isMitre(group) ? 23 : 6);
-        work.link(made.all.at(-1) ?? [], test, 6);
+        work.link(made.last, test, 6);
       }
     }
     orderOnPart(work, own, mark);

@@ -2,7 +2,7 @@ import { FINISHES } from '../reference/finishes.ts';
 import type { FinishRecipe, FinishStep } from '../results/commission.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import type { Spell } from '../results/operations.ts';
-import { finishedM2, type Made } from './assemblies.ts';
+import { closesLast, finishedM2, type Made } from './assemblies.ts';
 import type { CutGroup } from './cuts.ts';
 import { type ProductTimes, productTimes } from './finish-times.ts';
 import type { OrderOfWork } from './order-of-work.ts';
@@ -322,7 +322,13 @@ function waitForWork(
     for (const part of view.parts.filter(p => p.metal)) work.link(made.loose.get(part.id)!, firstCoat, 34);
   const homes = assembliesOf(view, recipe);
   if (recipe.when === 'after glue-up') {
-    for (const home of homes) work.link(made.ready.get(home.assembly.id)!, begins, 41);
+    for (const home of homes) {
+      if (!closesLast(view, home)) work.link(made.ready.get(home.assembly.id)!, begins, 41);
+      else {
+        work.link(`dry:${home.assembly.id}`, begins, 74);
+        if (dry) work.link(dry, `glue:${home.assembly.id}`, 61);
+      }
+    }
     return;
   }
   const closing = homes.filter(home => !home.panel);

@@ -8,12 +8,12 @@ import type { PartView, View } from './view.ts';
 const BOUGHT_FOR_ONE = 1 / (1 - 0.2);
 const DAY = 1440;
 
-/** Ids of the preparing operations of a part in their order. */
+/** What a part goes through before it is marked out. */
 export interface Prepared {
-  /** The first that cuts the part to a finished size: what a measurement has to come before. */
+  /** Operations that bring it to a finished size: what a measurement has to come before. */
   sizing: string[];
-  /** Everything, from breaking down to length. */
-  all: string[];
+  /** The last of its preparing, after which it may be marked out. */
+  last: string[];
 }
 
 /** Ordering, seasoning, breaking down and preparing to size. Returns what each part went through. */
@@ -23,7 +23,12 @@ export function addStock(view: View, work: OrderOfWork): Map<string, Prepared> {
   for (const material of [...new Set(stock.map(part => part.material))]) {
     const parts = stock.filter(part => part.material === material);
     const ready = addMaterial(view, work, material, parts);
-    for (const part of parts) prepared.set(part.id, prepare(view, work, part, ready));
+    const made = parts[0]!.metal
+      ? parts.map(part => sawMetal(view.workshop, work, part, ready))
+      : prepare(view.workshop, work, material, parts, ready);
+    made.forEach((own, k) => {
+      prepared.set(parts[k]!.id, own);
+    });
   }
   for (const part of view.parts.filter(p => p.kind === 'bought-in')) orderHardware(view, work, part);
   return prepared;
@@ -159,49 +164,109 @@ function orderHardware(view: View, work: OrderOfWork, part: PartView): void {
   });
 }
 
-/** Face, edge, thickness, width, length, as far as the blank leaves something to take off. */
-function prepare(view: View, work: OrderOfWork, part: PartView, stock: string[]): Prepared {
-  const { workshop } = view;
-  const copies = part.copies.length;
-  const metres = (part.blank.length / 1000) * copies;
-  const instances = part.copies.map(copy => copy.id);
-  const steps: { step: string; key: string; times: number; title: string; setting: string }[] = [];
-  const say = (step: string, key: string, times: number, title: string, setting: string): void => {
-    steps.push({ step, key, times, title, setting });
-  };
-  const { size } = part.first;
-  if (part.kind === 'bar' || part.kind === 'tube') {
-    say('length', 'saw-bar', copies, `Saw ${part.name} to length`, `bar|${mm(size.length)}`);
-  } else if (part.metal) {
-    say('size', 'saw-metal-sheet', copies, `Cut ${part.name} to size`, `metal|${mm(size.width)}`);
-  } else {
-    if (isRough(part)) {
-      say('face', 'plane-face-edge', metres / 2, `Plane a face on ${part.name}`, 'face');
-      say('edge', 'plane-face-edge', metres / 2, `Plane an edge square on ${part.name}`, 'edge');
-      say('thickness', 'thickness', metres, `Thickness ${part.name}`, `thickness|${mm(size.thickness)}`);
+interface Preparing {
+  step: 'face' | 'edge' | 'thickness' | 'width' | 'length';
+  key: string;
+  title: string;
+  /** Units of the time row for one copy. */
+  units: (part: PartView) => number;
+  /** Is there anything to take off? */
+  needed: (part: PartView) => boolean;
+  /** Goes on without waiting for a measurement. */
+  early: boolean;
+}
+
+const blankM = (part: PartView): number => part.blank.length / 1000;
+const spare = (side: 'width' | 'length') => (part: PartView) =>
+  part.measureFirst !== undefined || part.blank[side] > part.first.size[side] + 0.01;
+
+/** In the order of rule 5. A row that counts facing and edging together is halved. */
+const PREPARING: readonly Preparing[] = [
+  {
+    step: 'face',
+    key: 'plane-face-edge',
+    title: 'Plane a face flat',
+    units: part => blankM(part) / 2,
+    needed: isRough,
+    early: true,
+  },
+  {
+    step: 'edge',
+    key: 'plane-face-edge',
+    title: 'Plane an edge square',
+    units: part => blankM(part) / 2,
+    needed: isRough,
+    early: true,
+  },
+  { step: 'thickness', key: 'thickness', title: 'Thickness', units: blankM, needed: isRough, early: true },
+  { step: 'width', key: 'rip', title: 'Bring to width', units: blankM, needed: spare('width'), early: false },
+  {
+    step: 'length',
+    key: 'crosscut',
+    title: 'Bring to length',
+    units: () => 2,
+    needed: spare('length'),
+    early: false,
+  },
+];
+
+/**
+ * All parts of one timber or sheet go through each step together, as far as their blanks leave something to
+ * take off; parts that wait for a measurement are brought to width and length on their own.
+ */
+function prepare(
+  workshop: Workshop,
+  work: OrderOfWork,
+  material: string,
+  parts: readonly PartView[],
+  stock: string[],
+): Prepared[] {
+  const last = new Map(parts.map(part => [part, stock]));
+  const sizing = new Map<PartView, string[]>(parts.map(part => [part, []]));
+  for (const step of PREPARING) {
+    const all = parts.filter(step.needed);
+    const together = step.early ? all : all.filter(part => !part.measureFirst);
+    const lots = [
+      { id: `${step.step}:${material}`, name: material, lot: together },
+      ...all
+        .filter(part => !together.includes(part))
+        .map(part => ({ id: `${step.step}:${part.id}`, name: part.name, lot: [part] })),
+    ];
+    for (const { id, name, lot } of lots.filter(l => l.lot.length > 0)) {
+      work.add({
+        id,
+        kind: 'prepare',
+        title: `${step.title}: ${name}`,
+        instances: lot.flatMap(part => part.copies.map(copy => copy.id)),
+        handsOn: spellOf(workshop, [
+          { key: step.key, times: lot.reduce((sum, part) => sum + step.units(part) * part.copies.length, 0) },
+        ]),
+        batch: `prepare|${step.step}`,
+      });
+      for (const part of lot) {
+        for (const before of last.get(part)!)
+          work.link(before, id, before !== stock[0] ? 5 : before.startsWith('rest:') ? 3 : 68);
+        last.set(part, [id]);
+        if (!step.early) sizing.get(part)!.push(id);
+      }
     }
-    const held = part.measureFirst !== undefined;
-    if (held || part.blank.width > size.width + 0.01)
-      say('width', 'rip', metres, `Bring ${part.name} to width`, `width|${mm(size.width)}`);
-    if (held || part.blank.length > size.length + 0.01)
-      say('length', 'crosscut', 2 * copies, `Bring ${part.name} to length`, `length|${mm(size.length)}`);
   }
-  const ids = steps.map(({ step, key, times, title, setting }) =>
-    work.add({
-      id: `${step}:${part.id}`,
-      kind: 'prepare',
-      title,
-      instances,
-      handsOn: spellOf(workshop, [{ key, times }]),
-      batch: `prepare|${part.kind}|${setting}`,
-    }),
-  );
-  if (ids.length > 0) work.link(stock, ids[0]!, isRough(part) && stock[0]?.startsWith('rest:') ? 3 : 68);
-  ids.slice(1).forEach((id, k) => {
-    work.link(ids[k]!, id, 5);
+  return parts.map(part => ({ sizing: sizing.get(part)!, last: last.get(part)! }));
+}
+
+/** Bars and tubes by the cut, metal sheet by the piece. */
+function sawMetal(workshop: Workshop, work: OrderOfWork, part: PartView, stock: string[]): Prepared {
+  const bar = part.kind === 'bar' || part.kind === 'tube';
+  const id = work.add({
+    id: `${bar ? 'length' : 'size'}:${part.id}`,
+    kind: 'prepare',
+    title: bar ? `Saw ${part.name} to length` : `Cut ${part.name} to size`,
+    instances: part.copies.map(copy => copy.id),
+    handsOn: spellOf(workshop, [{ key: bar ? 'saw-bar' : 'saw-metal-sheet', times: part.copies.length }]),
+    batch: bar ? 'prepare|bar' : 'prepare|metal sheet',
   });
-  const sizing = ids.filter(id => /^(width|length|size):/.test(id));
-  return { sizing, all: ids.length > 0 ? ids : stock };
+  work.link(stock, id, 68);
+  return { sizing: [id], last: [id] };
 }
 
 /** Whole tenths, so that float noise makes no new setting. */
