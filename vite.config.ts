@@ -7,7 +7,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('./src/office', import.meta.url)),
   base: './',
   plugins: [react()],
-  worker: { format: 'es' },
+  // The kernel asks for node:module only where it runs in Node.
+  worker: { format: 'es', rolldownOptions: { external: ['node:module'] } },
   build: {
     outDir: fileURLToPath(new URL('./dist/office', import.meta.url)),
     emptyOutDir: true,

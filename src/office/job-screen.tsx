@@ -19,14 +19,19 @@ import { useMedia } from './use-media.ts';
 import { WhyProvider } from './why.tsx';
 
 /** A screen held in the hand: the card of a set-up takes all of it. */
-const PHONE = '(max-width: 54em)';
+const PHONE = 'screen and (max-width: 54em)';
 
 /** Opens the job and keeps its session as long as the screen shows it. */
 function useSession(id: string): [JobSession | undefined, JobView | undefined] {
   const ports = usePorts();
   const [session, setSession] = useState<JobSession>();
   useEffect(() => {
-    const opened = new JobSession(id, { api: ports.api, deriver: ports.deriver(), today: ports.today });
+    const opened = new JobSession(id, {
+      api: ports.api,
+      deriver: ports.deriver(),
+      shaper: ports.shaper(),
+      today: ports.today,
+    });
     setSession(opened);
     void opened.open();
     return () => opened.close();
@@ -73,7 +78,7 @@ export function JobScreen({
     );
   return (
     <CurrencyProvider value={view.derived?.price.currency ?? 'GBP'}>
-      <WhyProvider why={session.why} results={view.derived}>
+      <WhyProvider why={session.why} results={view.derived?.piece}>
         <div className={bench ? 'screen bench' : `screen on-${page}`}>
           {!bench && <JobHead id={id} page={page} title={title} view={view} />}
           {body ?? (

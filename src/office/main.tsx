@@ -10,6 +10,7 @@ import { workerDeriver } from './deriver.ts';
 import { httpApi } from './http.ts';
 import { applyGround } from './person.ts';
 import { PortsProvider } from './ports.ts';
+import { workerShaper } from './shaper.ts';
 
 const today = (): string => {
   const now = new Date();
@@ -20,7 +21,7 @@ const today = (): string => {
 applyGround();
 createRoot(document.getElementById('office')!).render(
   <StrictMode>
-    <PortsProvider value={{ api: httpApi(), deriver: workerDeriver, today }}>
+    <PortsProvider value={{ api: httpApi(), deriver: workerDeriver, shaper: workerShaper, today }}>
       <App />
     </PortsProvider>
   </StrictMode>,

@@ -4,7 +4,10 @@ import type { Answer } from '../api/routes.ts';
 import type { EditOperation, JsonObject } from '../job/edits.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Fault } from '../results/fault.ts';
+import type { Piece } from '../results/piece.ts';
 import type { Why } from '../results/why.ts';
+
+import type { Shapes } from './shape-tasks.ts';
 
 /** One line of the list of jobs. */
 export type JobLine = Answer<'listJobs'>['jobs'][number];
@@ -65,9 +68,16 @@ export interface Deriver {
   close(): void;
 }
 
+/** Solids of a piece and what they say of each other; away from the screen's thread, after the figures. */
+export interface Shaper {
+  shapes(piece: Piece): Promise<Shapes | undefined>;
+  close(): void;
+}
+
 export interface Ports {
   api: OfficeApi;
   deriver: () => Deriver;
+  shaper: () => Shaper;
   /** ISO date of today at the maker's place. */
   today: () => string;
 }

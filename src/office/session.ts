@@ -1,7 +1,12 @@
 import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts';
+import { overlapChecks } from '../proof/overlap-check.ts';
+import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
+import type { Triangles } from '../results/kernel.ts';
+import { say } from '../results/message.ts';
+import { text } from '../results/quantity.ts';
 import type { Why } from '../results/why.ts';
-import type { Deriver, JobState, KeptSettingOut, OfficeApi } from './ports.ts';
+import type { Deriver, JobState, KeptSettingOut, OfficeApi, Shaper } from './ports.ts';
 
 export type Saving = 'saved' | 'saving' | 'not saved';
 
@@ -11,6 +16,8 @@ export interface JobView {
   /** The document with edits that are not saved yet and what is being typed. */
   document: JsonObject | undefined;
   derived: Derived | undefined;
+  /** Surfaces of the parts by what they are made from, as far as the solids are done. */
+  surfaces: ReadonlyMap<string, Triangles>;
   /** True while results are older than what is on the screen. */
   behind: boolean;
   before: { kept: KeptSettingOut; derived: Derived | undefined } | undefined;
@@ -23,6 +30,7 @@ const EMPTY: JobView = {
   state: undefined,
   document: undefined,
   derived: undefined,
+  surfaces: new Map(),
   behind: true,
   before: undefined,
   saving: 'saved',
@@ -32,8 +40,29 @@ const EMPTY: JobView = {
 interface Tools {
   api: OfficeApi;
   deriver: Deriver;
+  shaper: Shaper;
   today: () => string;
 }
+
+const withProof = (derived: Derived, proof: readonly Check[]): Derived => ({
+  ...derived,
+  checks: [...derived.checks, ...proof],
+});
+
+/** Solids could not be made: not known, which never counts as pass. */
+const notShaped = (words: string): Check => ({
+  check: 'overlap',
+  subject: 'piece',
+  severity: 'unknown',
+  title: 'Overlap of parts',
+  figure: null,
+  limit: 0,
+  unit: 'volume',
+  source: 'solids cut by the joints and features of the setting-out',
+  basis: 'computed',
+  remedy: 'Load the page again; what was saved is there.',
+  say: say('The solids could not be made: {why}.', { why: text(words) }),
+});
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -169,9 +198,22 @@ export class JobSession {
     const turn = ++this.turn;
     try {
       const derived = await this.tools.deriver.derive(document, this.workshop, this.tools.today());
-      if (derived && turn === this.turn) this.set({ derived, behind: false });
+      if (!derived || turn !== this.turn) return;
+      this.set({ derived: withProof(derived, overlapChecks(undefined, [])), behind: false });
+      void this.shape(derived, turn);
     } catch (error) {
       if (turn === this.turn) this.set({ behind: false, trouble: wordsOf(error) });
+    }
+  }
+
+  /** The second tier: solids follow the figures and fill in. */
+  private async shape(derived: Derived, turn: number): Promise<void> {
+    try {
+      const found = await this.tools.shaper.shapes(derived.piece);
+      if (!found || turn !== this.turn) return;
+      this.set({ surfaces: found.surfaces, derived: withProof(derived, found.checks) });
+    } catch (error) {
+      if (turn === this.turn) this.set({ derived: withProof(derived, [notShaped(wordsOf(error))]) });
     }
   }
 
@@ -194,5 +236,6 @@ export class JobSession {
     this.unwatch?.();
     this.listeners.clear();
     this.tools.deriver.close();
+    this.tools.shaper.close();
   }
 }

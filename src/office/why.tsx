@@ -1,4 +1,14 @@
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { Quantity } from '../results/quantity.ts';
 import { showText } from '../results/show.ts';
 import type { Why } from '../results/why.ts';
@@ -11,6 +21,8 @@ interface Asking {
   answer: Why | undefined;
   /** The answer has not come yet. */
   waiting: boolean;
+  /** Another one after every derivation. */
+  results: unknown;
   ask: (figure: string) => void;
   forget: () => void;
 }
@@ -19,6 +31,7 @@ const WhyContext = createContext<Asking>({
   asked: undefined,
   answer: undefined,
   waiting: false,
+  results: undefined,
   ask: () => undefined,
   forget: () => undefined,
 });
@@ -58,17 +71,28 @@ export function WhyProvider({
   );
   const forget = useCallback(() => setAsked(undefined), []);
   const value = useMemo(
-    () => ({ asked, answer: asked === undefined ? undefined : answer, waiting, ask, forget }),
-    [asked, answer, waiting, ask, forget],
+    () => ({ asked, answer: asked === undefined ? undefined : answer, waiting, results, ask, forget }),
+    [asked, answer, waiting, results, ask, forget],
   );
   return <WhyContext value={value}>{children}</WhyContext>;
 }
 
 /** A figure that can be pressed. It takes a dotted underline; the answer stands in the page's footnote. */
 export function Asked({ figure, children }: { figure: string; children: ReactNode }): ReactNode {
-  const { asked, ask } = useContext(WhyContext);
+  const { asked, ask, results } = useContext(WhyContext);
+  const button = useRef<HTMLButtonElement>(null);
+  const shown = useRef<{ results: unknown; text: string }>(undefined);
+  // What an edit moved is underlined in pencil until the next one.
+  useLayoutEffect(() => {
+    const text = button.current?.textContent ?? '';
+    const before = shown.current;
+    if (before?.results !== results)
+      button.current?.toggleAttribute('data-changed', before !== undefined && before.text !== text);
+    shown.current = { results, text };
+  });
   return (
     <button
+      ref={button}
       type="button"
       className="ask"
       aria-pressed={asked === figure}
@@ -87,22 +111,32 @@ export function Asked({ figure, children }: { figure: string; children: ReactNod
 export function WhyNote({ hint = true }: { hint?: boolean }): ReactNode {
   const { asked, answer, waiting, forget } = useContext(WhyContext);
   const [all, setAll] = useState(false);
+  const note = useRef<HTMLElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new question starts folded
   useEffect(() => setAll(false), [asked]);
+  const answered = answer !== undefined;
+  useEffect(() => {
+    if (answered) note.current?.scrollIntoView({ block: 'nearest' });
+  }, [answered]);
+  const close = (): void => {
+    forget();
+    document.querySelector<HTMLElement>(`.ask[data-figure="${CSS.escape(asked ?? '')}"]`)?.focus();
+  };
   if (asked === undefined)
     return hint ? <p className="why say quiet">Press a figure to see why it is so.</p> : null;
   return (
-    <section className="why say" aria-label="Why" aria-live="polite">
+    <section ref={note} className="why say" aria-label="Why" aria-live="polite">
       {answer ? (
         <>
           <p>
-            <b>Why {answer.value ? <Figure of={answer.value} /> : 'nothing'}?</b> <WhyWords why={answer} />{' '}
+            <b>Why {answer.value ? <Figure of={answer.value} /> : 'nothing'}?</b>{' '}
+            <WhyWords why={answer} inputs={!all} />{' '}
             {answer.inputs.length > 0 && (
               <button type="button" className="link" aria-expanded={all} onClick={() => setAll(!all)}>
                 {all ? 'Less' : 'All of it'}
               </button>
             )}{' '}
-            <button type="button" className="link" onClick={forget}>
+            <button type="button" className="link" onClick={close}>
               Close
             </button>
           </p>
@@ -132,11 +166,11 @@ const sentence = (text: string): string => {
   return /[.:;]$/.test(first) ? first : `${first}.`;
 };
 
-/** Label, formula with its figures, rule and source of one step. */
-function WhyWords({ why }: { why: Why }): ReactNode {
+/** Label, formula, rule and source of one step; its figures too where they are not listed below it. */
+function WhyWords({ why, inputs: listed = false }: { why: Why; inputs?: boolean }): ReactNode {
   const show = useShow();
   const given = (q: Quantity | undefined): string => (q ? showText(q, show) : 'not known');
-  const inputs = why.inputs.map(i => `${i.label} ${given(i.value)}`).join(', ');
+  const inputs = listed ? why.inputs.map(i => `${i.label} ${given(i.value)}`).join(', ') : '';
   const lead = why.formula ? `${why.label} = ${why.formula}` : `${why.label}: ${HOW[why.how]}`;
   return (
     <>

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { applyEdit, type EditOperation, type JsonObject } from '../../src/job/edits.ts';
-import { type Deriver, type JobState, type OfficeApi, Refusal } from '../../src/office/ports.ts';
+import { type Deriver, type JobState, type OfficeApi, Refusal, type Shaper } from '../../src/office/ports.ts';
 import { JobSession } from '../../src/office/session.ts';
 import type { Derived } from '../../src/results/derived.ts';
 import { derived } from './fixtures/derived.ts';
@@ -24,7 +24,7 @@ function desk() {
     savedAt: '',
   };
   const log: JsonObject[] = [];
-  const asked = { refuse: false, bases: [] as number[] };
+  const asked = { refuse: false, noShapes: false, bases: [] as number[] };
   const api = {
     job: async () => state,
     workshop: async () => ({}),
@@ -57,7 +57,17 @@ function desk() {
     why: async () => undefined,
     close: () => undefined,
   };
-  return { session: new JobSession('bench', { api, deriver, today: () => '2026-11-25' }), asked };
+  const shaper: Shaper = {
+    shapes: async () => {
+      if (asked.noShapes) throw new Error('no kernel');
+      return {
+        surfaces: new Map([['leg', { positions: new Float32Array(), indices: new Uint32Array() }]]),
+        checks: [],
+      };
+    },
+    close: () => undefined,
+  };
+  return { session: new JobSession('bench', { api, deriver, shaper, today: () => '2026-11-25' }), asked };
 }
 
 const settled = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 5));
@@ -109,6 +119,27 @@ describe('an open job', () => {
     asked.refuse = false;
     await session.commit(operations('length', 1400));
     expect(session.snapshot()).toMatchObject({ saving: 'saved', trouble: undefined });
+  });
+
+  test('solids follow the figures; without a kernel their check is not known, never a pass', async () => {
+    const { session, asked } = desk();
+    const seen: string[][] = [];
+    session.subscribe(() =>
+      seen.push(
+        (session.snapshot().derived?.checks ?? []).filter(c => c.check === 'overlap').map(c => c.severity),
+      ),
+    );
+    await session.open();
+    await settled();
+    expect(seen.some(s => s.includes('pending'))).toBe(true);
+    expect(session.snapshot().surfaces.has('leg')).toBe(true);
+    asked.noShapes = true;
+    await session.commit(operations('length', 1400));
+    await settled();
+    expect(session.snapshot().derived?.checks.at(-1)).toMatchObject({
+      check: 'overlap',
+      severity: 'unknown',
+    });
   });
 
   test('undo takes back the last edit', async () => {

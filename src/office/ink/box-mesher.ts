@@ -12,7 +12,8 @@ import type { SolidMesh } from './part-mesh.ts';
  */
 export function boxMesh(instance: Instance): SolidMesh {
   const local = instance.round ? roundMesh(instance) : squareMesh(instance);
-  return placed(local, instance.frame);
+  const positions = new Float32Array(local.points.flatMap(p => [p.x, p.y, p.z]));
+  return placedMesh({ positions, indices: Uint32Array.from(local.triangles) }, instance.frame);
 }
 
 const SIDES = 32;
@@ -241,13 +242,15 @@ function roundMesh({ size, wall }: Instance): LocalMesh {
   return { points, triangles };
 }
 
-function placed(mesh: LocalMesh, frame: Frame): SolidMesh {
-  const positions = new Float32Array(mesh.points.length * 3);
-  mesh.points.forEach((p, i) => {
-    const w = toWorld(frame, p);
-    positions.set([w.x, w.y, w.z], i * 3);
-  });
-  const indices = Uint32Array.from(mesh.triangles);
+/** A surface of the part's own frame, set in the world. */
+export function placedMesh(local: SolidMesh, frame: Frame): SolidMesh {
+  const positions = new Float32Array(local.positions.length);
+  for (let i = 0; i < positions.length; i += 3) {
+    const [x, y, z] = [local.positions[i]!, local.positions[i + 1]!, local.positions[i + 2]!];
+    const w = toWorld(frame, vec(x, y, z));
+    positions.set([w.x, w.y, w.z], i);
+  }
+  const indices = Uint32Array.from(local.indices);
   // A mirrored frame turns the surface inside out: turn each triangle back.
   if (dot(cross(frame.x, frame.y), frame.z) < 0)
     for (let t = 0; t < indices.length; t += 3) {

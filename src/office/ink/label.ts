@@ -73,3 +73,28 @@ function middleOf(cells: readonly Spot[]): Spot {
   }
   return [(best[0] + 0.5) * CELL, (best[1] + 0.5) * CELL];
 }
+
+/** Marks nearer to each other than this would be read as one, CSS pixels. */
+const APART = { x: 22, y: 15 };
+
+/** Where each part's mark stands: on the part where it can be seen. The smaller part gives way to the larger. */
+export function markSpots(mask: IdMask, sheet: Sheet, ratio: number): Map<number, Spot> {
+  const cells = new Map<number, Spot[]>();
+  for (let j = 0; j < Math.ceil(sheet.height / CELL); j++)
+    for (let i = 0; i < Math.ceil(sheet.width / CELL); i++) {
+      const id = idAt(mask, (i + 0.5) * CELL * ratio, (j + 0.5) * CELL * ratio);
+      if (id === 0) continue;
+      const known = cells.get(id - 1);
+      if (known) known.push([i, j]);
+      else cells.set(id - 1, [[i, j]]);
+    }
+  const spots = new Map<number, Spot>();
+  for (const [part, drawn] of [...cells].sort((a, b) => b[1].length - a[1].length)) {
+    const spot = middleOf(drawn);
+    const crowded = [...spots.values()].some(
+      s => Math.abs(s[0] - spot[0]) < APART.x && Math.abs(s[1] - spot[1]) < APART.y,
+    );
+    if (!crowded) spots.set(part, spot);
+  }
+  return spots;
+}

@@ -1,5 +1,4 @@
 import type { Vec3 } from '../../geometry/vector.ts';
-import type { Instance } from '../../results/piece.ts';
 
 /** A closed surface of one part in the world, millimetres: welded corners, triangles seen from outside. */
 export interface SolidMesh {
@@ -46,9 +45,6 @@ export interface PartMesh extends SolidMesh {
   faceCount: number;
   edges: MeshEdge[];
 }
-
-/** Makes the surface of an instance. Another maker of solids may be put in its place. */
-export type Mesher = (instance: Instance) => SolidMesh;
 
 export const corner = (mesh: SolidMesh, index: number): Vec3 => ({
   x: mesh.positions[3 * index]!,

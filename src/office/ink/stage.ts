@@ -1,14 +1,15 @@
 import { hull } from '../../drawings/clip.ts';
 import type { Box } from '../../geometry/box.ts';
-import { AXES, add, type Vec3, ZERO } from '../../geometry/vector.ts';
+import type { Triangles } from '../../results/kernel.ts';
 import type { Instance, Piece } from '../../results/piece.ts';
+import { solidKey } from '../../solids/shapes.ts';
 import { analyse } from './analyse.ts';
-import { boxMesh } from './box-mesher.ts';
-import { type Camera, cameraFor, project, type Sheet, STANCES, type Stance } from './camera.ts';
+import { boxMesh, placedMesh } from './box-mesher.ts';
+import { type Camera, cameraFor, type Sheet, STANCES, type Stance } from './camera.ts';
 import { InkView } from './ink-view.ts';
-import { type LabelPlace, placeLabel } from './label.ts';
+import { type LabelPlace, markSpots, placeLabel } from './label.ts';
 import { type Overlay, overlay, type Picked } from './overlay.ts';
-import { corner, type Mesher, type PartMesh } from './part-mesh.ts';
+import { corner, type PartMesh } from './part-mesh.ts';
 import { mainStations, partStations, type Station } from './stations.ts';
 import { labelSvg, markSvg } from './svg.ts';
 import { offsetsAt, spreadBounds, type TakingApart, takingApart } from './take-apart.ts';
@@ -39,7 +40,6 @@ const REST = 160;
 export class Stage {
   private readonly ink: InkView;
   private readonly elements: StageElements;
-  private mesher: Mesher = boxMesh;
   private readonly meshes = new Map<string, PartMesh>();
   private piece: Piece | undefined;
   private parts: PartMesh[] = [];
@@ -63,11 +63,11 @@ export class Stage {
     this.ground();
   }
 
-  /** Colours of the ground have changed. */
+  /** Colours of the ground have changed; drawn at once, since a printer does not wait. */
   ground = (): void => {
     const style = getComputedStyle(this.elements.canvas);
     this.ink.ground(name => style.getPropertyValue(name));
-    this.ask();
+    this.draw(true);
   };
 
   resize(width: number, height: number): void {
@@ -80,20 +80,17 @@ export class Stage {
     this.settle();
   }
 
-  /** Puts another maker of solids in place of the one from boxes. */
-  solids(mesher: Mesher): void {
-    this.mesher = mesher;
-    this.meshes.clear();
-    if (this.piece) this.load(this.piece);
-  }
-
-  load(piece: Piece): void {
+  /** `surfaces` are those the solid kernel has made so far; the rest is drawn from boxes until it comes. */
+  load(piece: Piece, surfaces: ReadonlyMap<string, Triangles>): void {
     this.piece = piece;
     const kept = new Map<string, PartMesh>();
     this.parts = placed(piece).flatMap(instance => {
-      const { frame, size, cuts, round, wall, kind, material, grain } = instance;
-      const key = JSON.stringify([instance.id, frame, size, cuts, round, wall, kind, material, grain]);
-      const mesh = this.meshes.get(key) ?? analyse(instance, this.mesher(instance));
+      const { id, frame, kind, material, grain } = instance;
+      const shape = solidKey(instance);
+      const surface = surfaces.get(shape);
+      const key = JSON.stringify([id, frame, kind, material, grain, shape, surface !== undefined]);
+      const mesh =
+        this.meshes.get(key) ?? analyse(instance, surface ? placedMesh(surface, frame) : boxMesh(instance));
       kept.set(key, mesh);
       return mesh.indices.length > 0 ? [mesh] : [];
     });
@@ -188,7 +185,7 @@ export class Stage {
     this.ink.look(camera, this.bounds);
     this.ink.draw();
     const apart = offsets.size > 0;
-    const drawn = apart ? { under: '', over: this.markLabels(camera, offsets) } : this.overlay(piece, camera);
+    const drawn = apart ? { under: '', over: rest ? this.markLabels() : '' } : this.overlay(piece, camera);
     const label = rest && this.picked && !apart && !sheet.small ? this.label(this.picked) : '';
     this.elements.under.innerHTML = drawn.under;
     this.elements.over.innerHTML = drawn.over + label;
@@ -207,12 +204,15 @@ export class Stage {
   }
 
   /** Taken apart, nothing stands on the floor any more: the rods give way and each part shows its mark. */
-  private markLabels(camera: Camera, offsets: ReadonlyMap<string, Vec3>): string {
+  private markLabels(): string {
+    const mask = this.ink.mask();
+    if (!mask) return '';
+    const spots = markSpots(mask, this.sheet, mask.width / this.sheet.width);
     return this.parts
-      .map(part => {
-        const middle = middleOf(part);
-        const spot = project(camera, add(middle, offsets.get(part.instance) ?? ZERO));
-        return markSvg(spot, this.marks.get(part.instance) ?? '', part.instance === this.picked?.instance);
+      .map((part, i) => {
+        const spot = spots.get(i);
+        const mark = this.marks.get(part.instance) ?? '';
+        return spot ? markSvg(spot, mark, part.instance === this.picked?.instance) : '';
       })
       .join('');
   }
@@ -262,16 +262,4 @@ function pickedOf(part: PartMesh, name: PickedName, floor: number): Picked {
     stations: { x: partStations(part, 'x'), y: partStations(part, 'y'), z: partStations(part, 'z') },
     shadow: [hull(points).map(([x, y]) => ({ x, y, z: floor }))],
   };
-}
-
-function middleOf(part: PartMesh): Vec3 {
-  const [low, high] = [corner(part, 0), corner(part, 0)];
-  for (let i = 1; i < part.positions.length / 3; i++) {
-    const p = corner(part, i);
-    for (const k of AXES) {
-      low[k] = Math.min(low[k], p[k]);
-      high[k] = Math.max(high[k], p[k]);
-    }
-  }
-  return { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2, z: (low.z + high.z) / 2 };
 }

@@ -48,7 +48,7 @@ export function partStations(part: PartMesh, axis: Axis): PartStations {
   return { low, high, at: at.sort((a, b) => a - b) };
 }
 
-/** Ends and middle of the whole, and the faces with most area on each axis, named by the part they belong to. */
+/** Ends and middle of the whole, and the faces that count most on each axis, named by the part they belong to. */
 export function mainStations(
   parts: readonly PartMesh[],
   names: ReadonlyMap<string, string>,
@@ -64,8 +64,9 @@ export function mainStations(
       ] as const) {
         const at = tenth(v);
         const area = areas.get(Math.round(v * 100) / 100) ?? 0;
-        const known = faces.get(at) ?? { net: 0, name: '', most: -1 };
+        const known = faces.get(at) ?? { net: 0, parts: 0, name: '', most: -1 };
         known.net += way * area;
+        if (area > 0) known.parts++;
         if (area > known.most) {
           known.most = area;
           known.name = names.get(part.instance) ?? '';
@@ -73,32 +74,38 @@ export function mainStations(
         faces.set(at, known);
       }
     }
-    return chosen(faces, bounds.min[axis], bounds.max[axis]);
+    return chosen(faces, bounds.min[axis], bounds.max[axis], MOST_MAIN[axis]);
   };
   return Object.fromEntries(AXES.map(k => [k, pick(k)])) as Record<Axis, Station[]>;
 }
 
 /** Faces in one plane. Where boards abut, what looks one way takes away what looks the other: no main face. */
 interface Plane {
+  /** Area that looks up the axis less area that looks down it, mm2. */
   net: number;
+  parts: number;
   name: string;
   most: number;
 }
 
 const tenth = (v: number): number => Math.round(v * 10) / 10;
-const MOST_MAIN = 4;
+/** Heights carry names and stand in two columns: there is room for more of them. */
+const MOST_MAIN: Record<Axis, number> = { x: 4, y: 4, z: 6 };
 
-function chosen(faces: Map<number, Plane>, low: number, high: number): Station[] {
+/** A plane that many parts share is a station of the setting-out, even where each is narrow. */
+const weight = (plane: Plane): number => Math.sqrt(Math.abs(plane.net)) * plane.parts;
+
+function chosen(faces: Map<number, Plane>, low: number, high: number, most: number): Station[] {
   const nameAt = (v: number): string => [...faces].find(([at]) => near(at, v))?.[1].name ?? '';
   const middle = (low + high) / 2;
   const mirrored = (at: number): number => tenth(2 * middle - at);
   const ranked = [...faces]
     .filter(([at, f]) => at > low + NEAR && at < high - NEAR && Math.abs(f.net) > 1)
-    .sort((a, b) => Math.abs(b[1].net) - Math.abs(a[1].net) || a[0] - b[0])
+    .sort((a, b) => weight(b[1]) - weight(a[1]) || a[0] - b[0])
     .map(([at]) => at);
   const inner = new Set<number>();
   for (const at of ranked) {
-    if (inner.size >= MOST_MAIN) break;
+    if (inner.size >= most) break;
     inner.add(at);
     if (faces.has(mirrored(at))) inner.add(mirrored(at));
   }

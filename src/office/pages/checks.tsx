@@ -5,6 +5,7 @@ import type { Derived } from '../../results/derived.ts';
 import type { JobSession, JobView } from '../session.ts';
 import { ChecksList, worstFirst } from '../setting-out/checks-list.tsx';
 import { Faults } from '../setting-out/faults.tsx';
+import { WhyNote } from '../why.tsx';
 
 /** Every judgement with its figure, limit, source and mend. */
 export function ChecksPage({
@@ -46,6 +47,7 @@ export function ChecksPage({
         ))}
       </fieldset>
       <ChecksList checks={shown} session={session} document={view.state!.document} full />
+      <WhyNote hint={false} />
       {derived.checks.length === 0 && <p className="say none">No checks yet.</p>}
       <p className="say modest">
         An aid, not a certificate. Loads and limits are the published ones named beside each; local codes and

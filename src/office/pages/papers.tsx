@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Derived } from '../../results/derived.ts';
 import { usePorts } from '../ports.ts';
+import { WhyNote } from '../why.tsx';
 
 /** What can be had of the job on paper or as a file, made from it as it stands. */
 const PAPERS: { name: string; title: string; say: string }[] = [
@@ -34,6 +35,7 @@ export function PapersPage({ id, derived }: { id: string; derived: Derived }): R
           </a>
         </li>
       </ul>
+      <WhyNote hint={false} />
       <p className="say modest">Every sheet names its setting-out and its date.</p>
     </main>
   );

@@ -82,7 +82,7 @@ function Line({ line }: { line: PriceLine }): ReactNode {
         )}
       </td>
       <td className="n fig">
-        <Asked figure={`offer.${line.id}`}>
+        <Asked figure={`offer.lines.${line.id}`}>
           <Money minor={line.amount} />
         </Asked>
       </td>

@@ -43,7 +43,13 @@ export function SettingOutPage({
     <main className="setting-out">
       <section className="view" aria-label="The piece">
         <Suspense fallback={<p className="say wait">Drawing it.</p>}>
-          <View derived={derived} picked={instance} group={group} onPick={pickInstance} />
+          <View
+            derived={derived}
+            surfaces={view.surfaces}
+            picked={instance}
+            group={group}
+            onPick={pickInstance}
+          />
         </Suspense>
       </section>
       <Parameters session={session} view={view} derived={derived} />

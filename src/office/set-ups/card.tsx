@@ -7,6 +7,7 @@ import { Drawing } from '../drawing.tsx';
 import { Figure } from '../figure.tsx';
 import { useShow } from '../person.ts';
 import { StateMark } from '../state-mark.tsx';
+import { Asked, WhyNote } from '../why.tsx';
 import { SettingFigure } from './setting-figure.tsx';
 import type { Ticks } from './ticks.ts';
 import { passCount, passWords, runName, settingName } from './words.ts';
@@ -41,7 +42,9 @@ export function SetUpCard({ setup, of, ticks }: { setup: SetUp; of: number; tick
           <div key={setting.name}>
             <dt>{settingName(setting)}</dt>
             <dd>
-              <SettingFigure setting={setting} />
+              <Asked figure={`setups.${setup.id}.${setting.name.replace(/\s+/g, '-')}`}>
+                <SettingFigure setting={setting} />
+              </Asked>
             </dd>
             {setting.how && <dd className="how">{setting.how}</dd>}
           </div>
@@ -50,12 +53,15 @@ export function SetUpCard({ setup, of, ticks }: { setup: SetUp; of: number; tick
           <div>
             <dt>{setup.wanted.label}</dt>
             <dd>
-              <Figure of={setup.wanted.value} />
+              <Asked figure={`setups.${setup.id}.wanted`}>
+                <Figure of={setup.wanted.value} />
+              </Asked>
             </dd>
             <dd className="how">{setup.wanted.how}</dd>
           </div>
         )}
       </dl>
+      <WhyNote hint={false} />
       <div className="body">
         <figure>
           <Drawing of={drawing} />

@@ -5,6 +5,7 @@ import { type Check, SEVERITIES } from '../../results/checks.ts';
 import { Figure, Sentence } from '../figure.tsx';
 import type { JobSession } from '../session.ts';
 import { StateMark } from '../state-mark.tsx';
+import { Asked } from '../why.tsx';
 import { parameterEdit } from './parameter-field.tsx';
 
 const rank = (check: Check): number => SEVERITIES.indexOf(check.severity);
@@ -66,7 +67,9 @@ function Judged({ check }: { check: Check }): ReactNode {
         <>
           Figure{' '}
           <b>
-            <Figure of={{ kind: unit, value: figure }} />
+            <Asked figure={`checks.${check.check}:${check.subject}`}>
+              <Figure of={{ kind: unit, value: figure }} />
+            </Asked>
           </b>
           {limit === null ? '. ' : ', '}
         </>

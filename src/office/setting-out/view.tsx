@@ -1,6 +1,7 @@
 import { type PointerEvent, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import { Label, Slider, SliderOutput, SliderThumb, SliderTrack } from 'react-aria-components';
 import type { Derived } from '../../results/derived.ts';
+import type { Triangles } from '../../results/kernel.ts';
 import type { PartGroup } from '../../results/piece.ts';
 import { showQuantity, showSize } from '../../results/show.ts';
 import { STANCES, type Stance } from '../ink/camera.ts';
@@ -18,15 +19,16 @@ const VIEWS: [ViewName, string][] = [
 
 interface Props {
   derived: Derived;
+  surfaces: ReadonlyMap<string, Triangles>;
   picked: string | undefined;
   group: PartGroup | undefined;
   onPick: (instance: string | undefined) => void;
 }
 
 /** The piece in ink with its three rods: turned by hand or key, picked, and taken apart in the order it was made. */
-export default function View({ derived, picked, group, onPick }: Props): ReactNode {
+export default function View({ derived, surfaces, picked, group, onPick }: Props): ReactNode {
   const frame = useRef<HTMLDivElement>(null);
-  const [stage, trouble] = useStage(frame, derived);
+  const [stage, trouble] = useStage(frame, derived, surfaces);
   const [named, setNamed] = useState<ViewName | undefined>('turned');
   const [apart, setApart] = useState(false);
   const [share, setShare] = useState(0);
@@ -78,6 +80,7 @@ export default function View({ derived, picked, group, onPick }: Props): ReactNo
 function useStage(
   frame: React.RefObject<HTMLDivElement | null>,
   derived: Derived,
+  surfaces: ReadonlyMap<string, Triangles>,
 ): [Stage | undefined, string | undefined] {
   const [stage, setStage] = useState<Stage>();
   const [trouble, setTrouble] = useState<string>();
@@ -100,16 +103,16 @@ function useStage(
       if (entry) made.resize(Math.round(entry.contentRect.width), Math.round(entry.contentRect.height));
     });
     sizes.observe(host);
-    const scheme = matchMedia('(prefers-color-scheme: dark)');
-    scheme.addEventListener('change', made.ground);
+    const grounds = ['(prefers-color-scheme: dark)', 'print'].map(query => matchMedia(query));
+    for (const ground of grounds) ground.addEventListener('change', made.ground);
     return () => {
       sizes.disconnect();
-      scheme.removeEventListener('change', made.ground);
+      for (const ground of grounds) ground.removeEventListener('change', made.ground);
       made.dispose();
       setStage(undefined);
     };
   }, [frame]);
-  useEffect(() => stage?.load(derived.piece), [stage, derived.piece]);
+  useEffect(() => stage?.load(derived.piece, surfaces), [stage, derived.piece, surfaces]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the ground is read from the page when it changes
   useEffect(() => stage?.ground(), [stage, ground]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: figures depend on the unit alone

@@ -75,14 +75,19 @@ function Ready({ derived: { days } }: { derived: Derived }): ReactNode {
   return (
     <div className="cell big">
       <span>Ready</span>
-      <b>{days.finish.likely ? showDate(days.finish.likely, 'short') : 'not known'}</b>
+      <b>
+        <Asked figure="days.finish">
+          {days.finish.likely ? showDate(days.finish.likely, 'short') : 'not known'}
+        </Asked>
+      </b>
       {late > 0 ? (
         <em className="late">
           {late} {late === 1 ? 'day' : 'days'} after the deadline
         </em>
       ) : (
         <em>
-          {worked} working {worked === 1 ? 'day' : 'days'}, <Figure of={hours} /> h at the bench
+          {worked} working {worked === 1 ? 'day' : 'days'}, <Figure of={hours} /> h
+          <span className="long"> at the bench</span>
         </em>
       )}
     </div>

@@ -1,0 +1,40 @@
+import { overlapChecks } from '../proof/overlap-check.ts';
+import { prove } from '../proof/prove.ts';
+import type { Check } from '../results/checks.ts';
+import type { SolidKernel, Triangles } from '../results/kernel.ts';
+import type { Piece } from '../results/piece.ts';
+import { hasShape, SolidCache, solidKey } from '../solids/shapes.ts';
+
+export interface ShapeInput {
+  piece: Piece;
+  /** Keys of the surfaces that the asker has already. */
+  known: readonly string[];
+}
+
+export interface Shapes {
+  /** Surfaces in part frames, by `solidKey`; only those that were not known. */
+  surfaces: Map<string, Triangles>;
+  /** What the solids say of each other. */
+  checks: Check[];
+}
+
+/** Tasks of the thread that makes solids; the kernel is loaded when first asked. */
+export function shapeTasks(load: () => Promise<SolidKernel>) {
+  let cache: SolidCache | undefined;
+  return {
+    shapes: async ({ piece, known }: ShapeInput): Promise<Shapes> => {
+      const kernel = await load();
+      cache ??= new SolidCache(kernel);
+      const have = new Set(known);
+      const surfaces = new Map<string, Triangles>();
+      for (const instance of piece.instances) {
+        if (!hasShape(instance)) continue;
+        const key = solidKey(instance);
+        if (!have.has(key) && !surfaces.has(key)) surfaces.set(key, cache.of(instance).triangles());
+      }
+      return { surfaces, checks: overlapChecks(prove({ piece }, kernel, { cache }), piece.instances) };
+    },
+  };
+}
+
+export type ShapeTasks = ReturnType<typeof shapeTasks>;
