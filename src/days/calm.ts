@@ -54,43 +54,55 @@ export function calmed(shop: Shop, plan: Placement): Placement {
 
 function calmOrder(shop: Shop, plan: Placement): number[] {
   const { net, time, fixed } = shop;
-  const latest = pushedBack(shop, plan).latest;
-  const end = net.steps.map(step => fixed.get(step.index)?.end ?? -1);
-  const order: number[] = [...plan.sequence.filter(k => fixed.has(k))];
-  let left = plan.sequence.filter(k => !fixed.has(k));
+  const { latest } = pushedBack(shop, plan);
+  const ready = net.steps.map(() => shop.now);
+  const waitsFor = net.steps.map(step => step.needs.length);
+  const order: number[] = [];
+  let free: number[] = [];
   let cursor = shop.now;
   let last: Step | undefined;
-  while (left.length > 0) {
-    const free = left.filter(k => net.steps[k]!.needs.every(b => end[b]! >= 0));
-    const begins = new Map(free.map(k => [k, begin(k)]));
-    const soonest = Math.min(...begins.values());
-    const now = free.filter(k => begins.get(k)! <= soonest);
+
+  const finish = (index: number, end: number): void => {
+    const step = net.steps[index]!;
+    order.push(index);
+    for (const next of step.following) {
+      ready[next] = Math.max(ready[next]!, end + step.wait);
+      if (--waitsFor[next]! === 0 && !fixed.has(next)) free.push(next);
+    }
+    if (step.window) {
+      const closes = end + step.wait + step.window.minutes;
+      latest[step.window.next] = Math.min(latest[step.window.next]!, closes);
+    }
+  };
+  free = net.steps.filter(step => step.needs.length === 0 && !fixed.has(step.index)).map(s => s.index);
+  for (const index of plan.sequence) if (fixed.has(index)) finish(index, fixed.get(index)!.end);
+
+  while (free.length > 0) {
+    const opens = time.open(cursor);
+    const begins = free.map(k => begin(k, opens));
+    const soonest = Math.min(...begins);
     const pressing = free.reduce((a, b) => (latest[b]! < latest[a]! ? b : a));
-    const may = now.filter(
-      k => k === pressing || time.end(begins.get(k)!, net.steps[k]!.minutes) <= latest[pressing]!,
+    const slack = time.worked(latest[pressing]!) - time.worked(soonest);
+    const may = free.filter(
+      (k, at) => begins[at]! <= soonest && (k === pressing || net.steps[k]!.minutes <= slack),
     );
     const pick = may.length > 0 ? may.reduce((a, b) => (prefer(b, a) ? b : a)) : pressing;
     const step = net.steps[pick]!;
-    end[pick] = step.minutes > 0 ? time.end(begins.get(pick)!, step.minutes) : begins.get(pick)!;
+    const from = begins[free.indexOf(pick)]!;
+    free = free.filter(k => k !== pick);
     if (step.minutes > 0) {
-      cursor = end[pick]!;
+      cursor = time.end(from, step.minutes);
       last = step;
     }
-    if (step.window) {
-      const closes = end[pick]! + step.wait + step.window.minutes;
-      latest[step.window.next] = Math.min(latest[step.window.next]!, closes);
-    }
-    order.push(pick);
-    left = left.filter(k => k !== pick);
+    finish(pick, step.minutes > 0 ? cursor : from);
   }
   return order;
 
-  function begin(index: number): number {
+  function begin(index: number, opens: number): number {
     const step = net.steps[index]!;
-    const ready = step.needs.reduce((most, b) => Math.max(most, end[b]! + net.steps[b]!.wait), shop.now);
-    if (step.minutes === 0) return ready;
-    const from = Math.max(cursor, ready);
-    return step.whole ? time.openFor(from, step.minutes) : time.open(from);
+    if (step.minutes === 0) return ready[index]!;
+    if (step.whole) return time.openFor(Math.max(opens, ready[index]!), step.minutes);
+    return ready[index]! <= opens ? opens : time.open(ready[index]!);
   }
 
   function prefer(a: number, b: number): boolean {
