@@ -57,8 +57,8 @@ export function planSetUps(
       seed: effort.seed,
       iterations: effort.iterations,
       rounds: Math.min(60, 10 + Math.floor(effort.iterations / 4)),
-      width: Math.max(50, effort.iterations),
-      states: effort.iterations * 12,
+      width: Math.max(50, effort.iterations * 4),
+      states: effort.iterations * 40,
     },
   );
   return {

@@ -5,6 +5,8 @@ export interface RootBound {
   value: number;
   /** What each node is charged for a step out of it; a step u to v costs c + charge[u]. */
   charge: Float64Array;
+  /** Rounds gone. */
+  rounds: number;
 }
 
 /**
@@ -24,11 +26,12 @@ export function lagrangianBound(
   const charge = new Float64Array(n);
   const charged = new Float64Array(n * n);
   const degree = new Int32Array(n);
-  let best: RootBound = { value: Number.NEGATIVE_INFINITY, charge: Float64Array.from(charge) };
+  let best = { value: Number.NEGATIVE_INFINITY, charge: Float64Array.from(charge) };
   let step = 1;
   let idle = 0;
   const last = new Float64Array(n);
-  for (let round = 0; round < rounds; round++) {
+  let round = 0;
+  for (; round < rounds; round++) {
     let total = 0;
     for (let u = 0; u < n; u++) {
       const add = u === end ? 0 : charge[u]!;
@@ -57,5 +60,5 @@ export function lagrangianBound(
       charge[u] = charge[u]! + length * move;
     }
   }
-  return best;
+  return { ...best, rounds: Math.min(rounds, round + 1) };
 }

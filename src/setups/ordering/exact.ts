@@ -12,6 +12,8 @@ export interface ExactResult {
   order?: number[];
   value: number;
   bound: number;
+  /** States looked at. */
+  looked: number;
 }
 
 /** Open addressing over (set, last); the set is two 32-bit words. */
@@ -104,7 +106,7 @@ export function layered(
       looked++;
       if (looked > limit.states || ((looked & 255) === 0 && limit.stop?.())) {
         for (let r = s; r < layer.size; r++) dropped = Math.min(dropped, layer.floor[r]!);
-        return { value: upper, bound: Math.min(upper, dropped, leastFloor(next)) };
+        return { value: upper, bound: Math.min(upper, dropped, leastFloor(next)), looked };
       }
       const low = layer.low[s]!;
       const high = layer.high[s]!;
@@ -139,7 +141,7 @@ export function layered(
     dropped = Math.min(dropped, kept.dropped);
     layer = kept.layer;
     layers.push(layer);
-    if (layer.size === 0) return { value: upper, bound: Math.min(upper, dropped) };
+    if (layer.size === 0) return { value: upper, bound: Math.min(upper, dropped), looked };
   }
   let best = 0;
   for (let s = 1; s < layer.size; s++) if (layer.cost[s]! < layer.cost[best]!) best = s;
@@ -150,7 +152,7 @@ export function layered(
     at = layers[depth]!.parent[at]!;
   }
   const value = layer.cost[best]!;
-  return { order: order.reverse(), value, bound: Math.min(value, dropped) };
+  return { order: order.reverse(), value, bound: Math.min(value, dropped), looked };
 }
 
 const leastFloor = (layer: Layer): number => {

@@ -29,6 +29,8 @@ interface Extra {
 interface Node {
   extras: Extra[];
   parts: Map<string, Part>;
+  /** What the machines' own orders cost together; none of it is sure while they contradict each other. */
+  value: number;
   bound: number;
 }
 
@@ -47,26 +49,34 @@ interface Part extends SopResult {
 export function orderMachines(problem: MachineOrder, limit: SopLimit, nodes = 60): OrderResult {
   const base = closePrecedence(problem.count, problem.before);
   const machines = [...new Set(problem.machine)];
-  const root = makeNode(problem, base, machines, [], limit);
+  // What is spent on bounds and exact search is shared by all machines and all nodes.
+  const purse = { rounds: limit.rounds * (machines.length + nodes / 4), states: limit.states };
+  const careful = { ...limit, purse };
+  const root = makeNode(problem, base, machines, [], careful);
   if (!root) return { order: [], value: 0, bound: 0, status: 'none' };
-  const open: Node[] = [root];
   let best = greedyOrder(problem, base);
+  const keep = (order: number[]): number => {
+    const value = changeMinutes(problem, order);
+    if (value < best.value - 1e-9) best = { order, value };
+    return value;
+  };
+  dive(problem, base, machines, root, limit, keep);
+  const open: Node[] = [root];
   // Bounds of nodes whose own machines were not proved: nothing below them can be told apart further.
   let unresolved = Number.POSITIVE_INFINITY;
   for (let looked = 0; open.length > 0 && looked < nodes && !limit.stop?.(); looked++) {
     open.sort((a, b) => a.bound - b.bound);
-    if (open[0]!.bound >= best.value - 1e-6) break;
+    if (open[0]!.bound >= best.value - 1e-6 || (looked > 0 && purse.rounds <= 0)) break;
     const node = open.shift()!;
     const laid = layTogether(problem, base, node);
     if (laid.order) {
-      const value = changeMinutes(problem, laid.order);
-      if (value < best.value - 1e-9) best = { order: laid.order, value };
+      keep(laid.order);
       unresolved = Math.min(unresolved, node.bound);
       continue;
     }
     if (laid.turns.length === 0) unresolved = Math.min(unresolved, node.bound);
     for (const turn of laid.turns) {
-      const child = makeNode(problem, base, machines, [...node.extras, turn], limit, node);
+      const child = makeNode(problem, base, machines, [...node.extras, turn], careful, node);
       if (child) open.push(child);
     }
   }
@@ -77,6 +87,35 @@ export function orderMachines(problem: MachineOrder, limit: SopLimit, nodes = 60
     bound,
     status: bound >= best.value - 1e-6 ? 'proved best' : 'within',
   };
+}
+
+/** Deepest a dive goes: more turns than this in one job have not been seen to help. */
+const DEEPEST = 40;
+
+/** Turns the cheapest stretch again and again until the machines agree: a good order soon, no bound. */
+function dive(
+  problem: MachineOrder,
+  base: Precedence,
+  machines: readonly string[],
+  root: Node,
+  limit: SopLimit,
+  keep: (order: number[]) => number,
+): void {
+  const quick: SopLimit = { ...limit, iterations: Math.min(limit.iterations, 60), rounds: 1, states: 0 };
+  let node: Node | undefined = root;
+  for (let depth = 0; node && depth < DEEPEST && !limit.stop?.(); depth++) {
+    const here: Node = node;
+    const laid = layTogether(problem, base, here);
+    if (laid.order) {
+      keep(laid.order);
+      return;
+    }
+    node = undefined;
+    for (const turn of laid.turns) {
+      const child = makeNode(problem, base, machines, [...here.extras, turn], quick, here);
+      if (child && (!node || child.value < node.value)) node = child;
+    }
+  }
 }
 
 function makeNode(
@@ -100,6 +139,7 @@ function makeNode(
   }
   const parts: Node['parts'] = new Map();
   let bound = 0;
+  let value = 0;
   for (const machine of machines) {
     const items = itemsOf(problem, machine);
     const pairs = items.map(v => items.filter(u => mustPrecede(closed, u, v)));
@@ -109,8 +149,9 @@ function makeNode(
     const part = same && unchanged ? same : { ...solvePart(problem, items, pairs, limit), items, pairs };
     parts.set(machine, part);
     bound += part.bound;
+    value += part.value;
   }
-  return { extras, parts, bound };
+  return { extras, parts, value, bound };
 }
 
 const itemsOf = (problem: MachineOrder, machine: string): number[] =>

@@ -20,12 +20,19 @@ export interface SopLimit {
    * and the counts are only ceilings. Without it counts rule, and the result is the same everywhere.
    */
   gone?: () => number;
+  purse?: Purse;
   /** An abort: ends whatever is going on. */
   stop?: () => boolean;
 }
 
 /** With a clock: share of the time at which each phase ends. Search again takes what is left. */
 const PHASE = { search: 0.06, bound: 0.2, exact: 0.45, again: 0.97 };
+
+/** What one search may still spend over several problems; counted down as it goes. */
+export interface Purse {
+  rounds: number;
+  states: number;
+}
 
 export interface SopResult {
   order: number[];
@@ -99,16 +106,20 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
   let bound = ceilTo(quick.value, grain);
   let { order, value } = search(0, PHASE.search, bound, 1);
   const open = (): boolean => bound < value - 1e-6;
-  if (open() && limit.rounds > 1) {
-    const root = lagrangianBound(sharp, end, value, limit.rounds, until(PHASE.bound).stop);
+  const rounds = Math.min(limit.rounds, limit.purse?.rounds ?? limit.rounds);
+  const states = Math.min(limit.states, limit.purse?.states ?? limit.states);
+  if (open() && rounds > 1) {
+    const root = lagrangianBound(sharp, end, value, rounds, until(PHASE.bound).stop);
+    if (limit.purse) limit.purse.rounds -= root.rounds;
     bound = Math.max(bound, ceilTo(root.value, grain));
-    if (open() && sop.n <= 64 && limit.states > 0) {
+    if (open() && sop.n <= 64 && states > 0) {
       const exact = layered(sharp, precedence, end, root.charge, value, grain, {
         ...limit,
         ...until(PHASE.exact),
       });
       if (exact.order && exact.value < value - 1e-9)
         ({ order, value } = { order: exact.order, value: exact.value });
+      if (limit.purse) limit.purse.states -= exact.looked;
       bound = Math.max(bound, ceilTo(exact.bound, grain));
     }
   }
