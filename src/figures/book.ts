@@ -2,7 +2,7 @@ import type { Fault } from '../results/fault.ts';
 import type { QuantityKind } from '../results/quantity.ts';
 import type { Rule, Source } from '../results/source.ts';
 import type { Why } from '../results/why.ts';
-import { FigureFault, type Read } from './evaluate.ts';
+import { FigureFault, type Read, Withheld } from './evaluate.ts';
 import { type Measure, toQuantity } from './measure.ts';
 
 /** How one named figure comes to be. */
@@ -20,9 +20,6 @@ export interface Figure {
 }
 
 export type Outcome = { ok: true; value: Measure } | { ok: false; fault?: Fault; because: string };
-
-/** Raised by `read` when a figure needed is faulty: its own fault is already told. */
-class Blocked extends Error {}
 
 /**
  * The graph of named figures (design, section 4.1). Figures are worked out when first asked for and kept;
@@ -80,14 +77,14 @@ export class FigureBook {
     if (!figure) throw this.unknown(name);
     const outcome = this.outcome(name);
     if (outcome.ok) return outcome.value;
-    throw new Blocked(name);
+    throw new Withheld(name);
   }
 
   private work(figure: Figure, read: Read): Outcome {
     try {
       return { ok: true, value: figure.compute(read) };
     } catch (error) {
-      if (error instanceof Blocked) return { ok: false, because: error.message };
+      if (error instanceof Withheld) return { ok: false, because: error.message };
       if (error instanceof FigureFault)
         return {
           ok: false,

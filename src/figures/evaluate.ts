@@ -19,6 +19,9 @@ export class FigureFault extends Error {
   }
 }
 
+/** Thrown inside the graph when a figure cannot be worked out for a reason that is already told elsewhere. */
+export class Withheld extends Error {}
+
 type Num = Extract<Measure, { type: 'number' }>;
 export type Read = (name: string) => Measure;
 

@@ -48,7 +48,13 @@ export function readText(text: string): Text {
     const { line, col } = counter.linePos(offset);
     return { line, column: col };
   };
-  const faults: Fault[] = document.errors.map(e => ({
+  // One slip of the pen upsets what follows it: the first fault of a line is the one to mend.
+  const seen = new Set<number>();
+  const first = document.errors.filter(e => {
+    const { line } = at(e.pos[0]);
+    return seen.has(line) ? false : seen.add(line);
+  });
+  const faults: Fault[] = first.map(e => ({
     place: 'file',
     ...at(e.pos[0]),
     fault: said(e.code, e.message),
@@ -77,10 +83,22 @@ const MENDS: Record<string, string> = {
   MULTIPLE_DOCS: 'keep one job in a file',
 };
 
-function said(code: string, message: string): string {
-  if (code === 'DUPLICATE_KEY') return 'the same id stands here twice';
-  return message.split('\n')[0]!.replace(/ at line \d+, column \d+:?$/, '');
-}
+const SAID: Record<string, string> = {
+  DUPLICATE_KEY: 'the same id stands here twice',
+  MISSING_CHAR: 'a closing bracket, brace or quote is missing',
+  BAD_INDENT: 'the indent does not fit, or a bracket or brace above is not closed',
+  TAB_AS_INDENT: 'a tab is used to indent',
+  MULTIPLE_DOCS: 'a second document begins here',
+  BAD_ALIAS: 'this alias stands for nothing',
+  UNEXPECTED_TOKEN: 'this is not expected here',
+};
+
+const said = (code: string, message: string): string =>
+  SAID[code] ??
+  message
+    .split('\n')[0]!
+    .replace(/ at line \d+, column \d+:?$/, '')
+    .toLowerCase();
 
 /** Depth, size and names that could reach into the program are refused before any data is made. */
 function forbidden(document: Document, at: (offset: number) => { line: number; column: number }): Fault[] {
@@ -121,15 +139,38 @@ function forbidden(document: Document, at: (offset: number) => { line: number; c
   return faults;
 }
 
+/** Follows the path as far as the file goes; an id that holds full stops (`tenon.length` under set) takes several steps at once. */
 function positionOf(
   document: Document,
   path: readonly (string | number)[],
   at: (offset: number) => { line: number; column: number },
 ) {
-  for (let n = path.length; n > 0; n--) {
-    const node = document.getIn(path.slice(0, n), true);
-    const range = (node as YamlNode | undefined)?.range;
-    if (range) return at(range[0]);
+  let node: unknown = document.contents;
+  let best = 0;
+  for (let i = 0; i < path.length; ) {
+    const [next, steps] = stepInto(node, path.slice(i).map(String));
+    if (steps === 0) break;
+    node = next.value;
+    best = next.offset;
+    i += steps;
   }
-  return { line: 1, column: 1 };
+  return at(best);
+}
+
+/** The child whose key is the first step, or the most steps joined by full stops. */
+function stepInto(node: unknown, path: string[]): [{ value: unknown; offset: number }, number] {
+  const none: [{ value: unknown; offset: number }, number] = [{ value: undefined, offset: 0 }, 0];
+  if (isSeq(node)) {
+    const item = node.items[Number(path[0])] as YamlNode | undefined;
+    return item?.range ? [{ value: item, offset: item.range[0] }, 1] : none;
+  }
+  if (!isMap(node)) return none;
+  for (let n = path.length; n > 0; n--) {
+    const key = path.slice(0, n).join('.');
+    const pair = node.items.find(p => isScalar(p.key) && String(p.key.value) === key);
+    if (!pair) continue;
+    const offset = (pair.value as YamlNode | null)?.range?.[0] ?? (pair.key as YamlNode).range?.[0] ?? 0;
+    return [{ value: pair.value, offset }, n];
+  }
+  return none;
 }

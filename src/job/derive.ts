@@ -1,16 +1,18 @@
 import { runChecks } from '../checks/index.ts';
 import { planCutting } from '../cutting/plan-cutting.ts';
 import { planDays } from '../days/plan-days.ts';
+import { nearest } from '../figures/nearest.ts';
 import { JOINT_CATALOGUE } from '../joints/index.ts';
 import { priceJob } from '../money/index.ts';
 import { planOperations } from '../operations/plan-operations.ts';
-import { materialDensity } from '../reference/materials.ts';
+import { materialDensity, nearestMaterials } from '../reference/materials.ts';
 import type { Derived } from '../results/derived.ts';
+import { type Fault, fault } from '../results/fault.ts';
 import type { Effort } from '../results/solver.ts';
 import type { Why } from '../results/why.ts';
-import { planSetUps } from '../setups/plan-set-ups.ts';
 import type { JobDocument } from '../setting-out/schema.ts';
 import { setOut } from '../setting-out/set-out.ts';
+import { planSetUps } from '../setups/plan-set-ups.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { overruled } from './overruled.ts';
 import { whyOf } from './why.ts';
@@ -44,7 +46,13 @@ export function deriveJob(document: JobDocument, workshop: Workshop, options: De
   const cutting = planCutting(piece, operations, workshop, effort);
   const setups = planSetUps(piece, operations, workshop, effort);
   const start = `${commission.start ?? options.today}T08:00`;
-  const days = planDays(operations, setups, workshop, { start, ...(commission.deadline ? { deadline: commission.deadline } : {}) }, effort);
+  const days = planDays(
+    operations,
+    setups,
+    workshop,
+    { start, ...(commission.deadline ? { deadline: commission.deadline } : {}) },
+    effort,
+  );
   const found = { piece, commission, operations, cutting, setups, days, workshop };
   const checks = overruled(runChecks(found), document.overruled ?? {});
   const price = priceJob({ ...found, boughtIn });
@@ -58,9 +66,22 @@ export function deriveJob(document: JobDocument, workshop: Workshop, options: De
     days,
     checks,
     price,
-    faults: [...faults, ...orderFaults],
+    faults: [...faults, ...misspelt(document, workshop), ...orderFaults],
   };
   return { derived, why: figure => whyOf(figure, { derived, book, commission, workshop, boughtIn }) };
+}
+
+/** A material that neither the tables nor the workshop know, but which is nearly one they do. */
+function misspelt(document: JobDocument, workshop: Workshop): Fault[] {
+  const own = new Set([...workshop.rack, ...workshop.suppliers.flatMap(s => s.items)].map(i => i.material));
+  return Object.entries(document.parts ?? {}).flatMap(([id, { kind, material }]) => {
+    if (kind === 'bought-in' || material === undefined || own.has(material) || materialDensity(material))
+      return [];
+    const near = nearest(material, [...own, ...nearestMaterials(material)]);
+    return near
+      ? [fault(`parts.${id}.material`, `no material is called ${material}`, `did you mean ${near}?`)]
+      : [];
+  });
 }
 
 /** Middle of the band the tables give; the workshop's scales win where a mass is entered. */

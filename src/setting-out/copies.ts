@@ -19,7 +19,8 @@ export const copyId = (part: string, k: number, mirrored: readonly Axis[]): stri
 /** Stable ids: `slat`, `slat_2`, `slat_2_x`; a changed count adds or drops the last ones only. */
 export function copiesOf(part: string, document: PartDocument, count: number): Copy[] {
   const planes = AXES.filter(a => document.mirror?.[a] !== undefined);
-  const subsets = planes.reduce<Axis[][]>((all, a) => [...all, ...all.map(s => [...s, a])], [[]]);
+  const subsets: Axis[][] = [[]];
+  for (const a of planes) subsets.push(...subsets.map(s => [...s, a]));
   return Array.from({ length: count }, (_, i) => i + 1).flatMap(k =>
     subsets.map(mirrored => ({ id: copyId(part, k, mirrored), part, k, mirrored })),
   );

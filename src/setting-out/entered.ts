@@ -50,6 +50,11 @@ export function workOut(text: FigureText, kind: QuantityKind, unit: LengthUnit, 
     throw new FigureFault('this is not a finite number', 'write a plain figure');
   const plain = bare(text, kind, unit);
   if (plain) return plain;
+  if (/^\s*-?\d+,\d+\s*[a-z"]*\s*$/.test(String(text)))
+    throw new FigureFault(
+      `"${text}" has a comma`,
+      `write a full stop as decimal mark: ${String(text).replace(',', '.')}`,
+    );
   const parsed = parseExpression(String(text));
   if (!parsed.ok) throw new FigureFault(parsed.fault, parsed.mend);
   const value = evaluate(parsed.node, read);

@@ -1,5 +1,5 @@
 import type { Figure } from '../figures/book.ts';
-import { FigureFault, type Read } from '../figures/evaluate.ts';
+import { FigureFault, type Read, Withheld } from '../figures/evaluate.ts';
 import { lengthOf, numberOf, textOf } from '../figures/measure.ts';
 import { nearest } from '../figures/nearest.ts';
 import type { LengthUnit } from '../quantities/length.ts';
@@ -140,14 +140,14 @@ function readerFor(
   };
   const contact = () => {
     const first = pairings.of(id)?.contacts[0];
-    if (!first)
-      throw new FigureFault(
-        `${joint.from} and ${joint.into} do not meet, so the joint has no size`,
-        'mend their places under at',
-      );
+    // Why nothing meets is told once, at the joint.
+    if (!first) throw new Withheld(`joints.${id}`);
     return first;
   };
-  const size: JointReader['size'] = (role, which) => number(`parts.${partOf(role)}.body.${which}`);
+  const size: JointReader['size'] = (role, which) => {
+    if (!Object.hasOwn(parts, partOf(role))) throw new Withheld(`joints.${id}.${role}`);
+    return number(`parts.${partOf(role)}.body.${which}`);
+  };
   return {
     size,
     depthOf: role =>
@@ -160,7 +160,7 @@ function readerFor(
     get contact() {
       return contact();
     },
-    kind: role => parts[partOf(role)]!.kind,
-    material: role => parts[partOf(role)]!.material ?? '',
+    kind: role => parts[partOf(role)]?.kind ?? 'timber',
+    material: role => parts[partOf(role)]?.material ?? '',
   };
 }

@@ -68,7 +68,10 @@ export function makeJoints(
     return pairing.contacts.flatMap(contact => {
       const made = makeOne(id, pairing, contact, values, document, pairings, groups);
       for (const f of made?.parts.impossible ?? [])
-        faults.push(fault(`joints.${id}.${f.figure}`, f.fault, f.mend));
+        {
+        const own = pairing.document.set?.[f.figure] === undefined ? '' : 'set.';
+        faults.push(fault(`joints.${id}.${own}${f.figure}`, f.fault, f.mend));
+      }
       return made ? [number(made.parts, made.joint, id, contact, counters)] : [];
     });
   });

@@ -283,7 +283,7 @@ export class Pairings {
   checkCounts(): void {
     for (const joint of Object.keys(this.document.joints ?? {})) {
       const pairing = this.of(joint);
-      if (!pairing || pairing.document.count === undefined) continue;
+      if (!pairing || pairing.document.count === undefined || pairing.contacts.length === 0) continue;
       const wanted = this.book.number(`joints.${joint}.count.expected`);
       if (wanted !== undefined && wanted !== pairing.contacts.length)
         this.tell(
