@@ -104,9 +104,9 @@ function header(book: Book, setup: SetUp, of: number): void {
   const lastWide = book.ruler.width({ text: last }, 'figures', 3.9);
   const numberWide = book.ruler.width({ text: number, strong: true }, 'big', 12);
   book.add(
-    words([RIGHT, base], last, { size: 3.9, anchor: 'end' }),
-    words([RIGHT - lastWide, base], number, { size: 12, face: 'big', anchor: 'end', strong: true }),
     words([RIGHT - lastWide - numberWide - 1.5, base], 'Set-up', { size: 3.9, anchor: 'end' }),
+    words([RIGHT - lastWide, base], number, { size: 12, face: 'big', anchor: 'end', strong: true }),
+    words([RIGHT, base], last, { size: 3.9, anchor: 'end' }),
   );
   const wide = COLUMN - 44;
   book.text(
