@@ -37,7 +37,8 @@ export function addAssemblies(
   const held = measuredParts(view);
   for (const assembly of view.assemblies) addAssembly(view, work, assembly, made, held);
   for (const assembly of view.assemblies) linkIntoParent(view, work, assembly, made);
-  for (const [part, moment] of held) measure(view, work, part, moment, prepared.get(part.id)!);
+  for (const [part, moment] of held)
+    measure(view, work, part, moment, prepared.get(part.id)?.sizing ?? [`order:${part.id}`]);
   return made;
 }
 
@@ -71,7 +72,7 @@ function measuredParts(view: View): Map<PartView, Moment> {
   return moments;
 }
 
-function measure(view: View, work: OrderOfWork, part: PartView, moment: Moment, prepared: Prepared): void {
+function measure(view: View, work: OrderOfWork, part: PartView, moment: Moment, sizing: string[]): void {
   const rule = measureRule(view, part);
   const id = work.add({
     id: `measure:${part.id}`,
@@ -83,7 +84,7 @@ function measure(view: View, work: OrderOfWork, part: PartView, moment: Moment, 
   });
   const at = moment.assembly?.assembly.id;
   if (at !== undefined) work.link(moment.at === 'glue' ? `unclamp:${at}` : `dry:${at}`, id, rule);
-  work.link(id, prepared.sizing, rule);
+  work.link(id, sizing, rule);
 }
 
 /** A solid panel by its frame, a sheet by its carcase, all else by the general rule. */

@@ -3,7 +3,7 @@ import type { Cut, CutKind, EndCut, HoleCut, PocketCut } from '../results/cuts.t
 import type { Instance } from '../results/piece.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import type { OrderOfWork } from './order-of-work.ts';
-import { mm, type Prepared } from './stock.ts';
+import { mm, nameOf, type Prepared } from './stock.ts';
 import { spellOf, type Work } from './times.ts';
 import { isStaged, type PartView, type View } from './view.ts';
 
@@ -312,29 +312,16 @@ function stopsShort(cut: PocketCut, part: PartView): boolean {
 
 /** Rules between cuts of parts that meet. */
 function orderAcross(view: View, work: OrderOfWork, groups: readonly CutGroup[]): void {
-  const groupOf = new Map(
-    groups.flatMap(g => g.cuts.map(({ instance, cut }) => [`${instance.id}/${cut.id}`, g])),
-  );
-  for (const group of groups) {
-    for (const { cut } of group.cuts) {
-      const mate = cut.mate && groupOf.get(`${cut.mate.instance}/${cut.mate.cut}`);
-      if (mate) orderMates(work, group, mate);
-    }
-  }
   for (const by of new Set(groups.map(g => g.by))) {
     const own = groups.filter(g => g.by === by);
-    const tenons = own.filter(g => g.kind === 'tenon');
-    for (const mortise of own.filter(g => g.kind === 'mortise' || g.kind === 'open-mortise'))
-      for (const tenon of tenons) orderMates(work, mortise, tenon);
+    work.link(
+      loose(own, 'mortise', 'open-mortise'),
+      own.filter(g => g.kind === 'tenon').map(g => g.id),
+      10,
+    );
     drawBore(work, own);
     measuredSheets(view, work, own);
   }
-}
-
-function orderMates(work: OrderOfWork, a: CutGroup, b: CutGroup): void {
-  const isMortise = (g: CutGroup): boolean => g.kind === 'mortise' || g.kind === 'open-mortise';
-  if (isMortise(a) && b.kind === 'tenon') work.link(a.id, b.id, 10);
-  if (isMortise(b) && a.kind === 'tenon') work.link(b.id, a.id, 10);
 }
 
 /** A hole through mortise and tenon of one joint: the mortised part is bored first. */
@@ -363,7 +350,7 @@ function measuredSheets(view: View, work: OrderOfWork, own: readonly CutGroup[])
     if (cutHere.length === 0) continue;
     const id = `calipers:${part.material}:${mm(part.first.size.thickness)}`;
     if (!work.has(id)) {
-      const nominal = `${part.material} ${mm(part.first.size.thickness)}`;
+      const nominal = `${nameOf(part.material)} ${mm(part.first.size.thickness)}`;
       work.add({
         id,
         kind: 'measure',

@@ -87,7 +87,8 @@ export class OrderOfWork {
 
 /**
  * Finds each ring of operations that wait for one another, names it with its rules, and opens it where it
- * hurts least: at a soft rule if there is one, else at the last link found. What is left can be planned.
+ * hurts least: at a soft rule if there is one, else where a measurement waits for what it should serve, else
+ * at the last link found. What is left can be planned.
  */
 export function openRings(operations: readonly Operation[]): Fault[] {
   const faults: Fault[] = [];
@@ -96,7 +97,10 @@ export function openRings(operations: readonly Operation[]): Fault[] {
     const links = ring.map((operation, k) => ({ operation, first: ring![(k + 1) % ring!.length]! }));
     const rulesOf = (link: (typeof links)[number]) =>
       link.operation.after.filter(after => after.operation === link.first.id);
-    const weakest = links.find(link => rulesOf(link).every(after => !after.hard)) ?? links.at(-1)!;
+    const weakest =
+      links.find(link => rulesOf(link).every(after => !after.hard)) ??
+      links.find(link => link.operation.kind === 'measure') ??
+      links.at(-1)!;
     faults.push(describe(links.map(link => ({ ...link, rules: rulesOf(link).map(after => after.rule) }))));
     weakest.operation.after = weakest.operation.after.filter(after => after.operation !== weakest.first.id);
   }

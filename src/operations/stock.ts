@@ -1,3 +1,4 @@
+import { materialDensity } from '../reference/materials.ts';
 import type { Size } from '../results/cuts.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import type { OrderOfWork } from './order-of-work.ts';
@@ -47,7 +48,7 @@ function addMaterial(view: View, work: OrderOfWork, material: string, parts: Par
     stock = work.add({
       id: `season:${material}`,
       kind: 'rest',
-      title: `Season the ${material} in stick`,
+      title: `Season the ${nameOf(material)} in stick`,
       instances,
       handsOn: spellOf(workshop, []),
       wait: { what: 'rest', ...restOf(workshop, 'season-timber') },
@@ -61,7 +62,7 @@ function addMaterial(view: View, work: OrderOfWork, material: string, parts: Par
   const rest = work.add({
     id: `rest:${material}`,
     kind: 'rest',
-    title: `Let the rough ${material} rest`,
+    title: `Let the rough ${nameOf(material)} rest`,
     instances,
     handsOn: spellOf(workshop, []),
     wait: { what: 'rest', ...restOf(workshop, 'rest-rough') },
@@ -85,7 +86,7 @@ function breakDown(
 ): [string, string] {
   const key = timber ? 'break-down-board' : 'cut-sheet-part';
   const half = spellOf(workshop, [{ key, times: instances.length / 2 }]);
-  const what = parts.length === 1 ? parts[0]!.name : material;
+  const what = parts.length === 1 ? parts[0]!.name : nameOf(material);
   const cross = {
     id: `crosscut:${material}`,
     kind: 'break down' as const,
@@ -130,11 +131,11 @@ function order(
   return work.add({
     id: `order:${material}`,
     kind: 'order',
-    title: `Order ${material}`,
+    title: `Order ${nameOf(material)}`,
     instances,
     handsOn: spellOf(workshop, [{ key: 'order-stock', times: 1 }]),
     ...(lead ? { wait: { what: 'delivery', ...lead } } : {}),
-    ...(lead ? {} : { cautions: [unknownLead(material)] }),
+    ...(lead ? {} : { cautions: [unknownLead(nameOf(material))] }),
   });
 }
 
@@ -227,7 +228,7 @@ function prepare(
     const all = parts.filter(step.needed);
     const together = step.early ? all : all.filter(part => !part.measureFirst);
     const lots = [
-      { id: `${step.step}:${material}`, name: material, lot: together },
+      { id: `${step.step}:${material}`, name: nameOf(material), lot: together },
       ...all
         .filter(part => !together.includes(part))
         .map(part => ({ id: `${step.step}:${part.id}`, name: part.name, lot: [part] })),
@@ -268,6 +269,9 @@ function sawMetal(workshop: Workshop, work: OrderOfWork, part: PartView, stock: 
   work.link(stock, id, 68);
   return { sizing: [id], last: [id] };
 }
+
+/** `European ash` for `ash-european`; the maker's own key as it is. */
+export const nameOf = (material: string): string => materialDensity(material)?.name ?? material;
 
 /** Whole tenths, so that float noise makes no new setting. */
 export const mm = (value: number): string => String(Math.round(value * 10) / 10);
