@@ -32,6 +32,8 @@ export interface Lay {
   entry: LocalFace;
   /** The face from which stations along the cut are measured, where there are any. */
   end?: LocalFace;
+  /** Of an angled end: the faces on which it stays long. */
+  long?: LocalFace[];
 }
 
 export interface Run {

@@ -1,4 +1,4 @@
-import type { EndCut } from '../../results/cuts.ts';
+import type { EndCut, LocalFace } from '../../results/cuts.ts';
 import type { Setting, SetUp } from '../../results/setups.ts';
 import type { Machine } from '../../workshop/workshop.ts';
 import { otherScale, ringError, ringOf } from '../angles.ts';
@@ -7,7 +7,7 @@ import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Draft, type Method, made, refuse, type Task } from '../method.ts';
 import { AT_SLED, section } from '../section.ts';
 import { beyond, bladeOf, jigOf, machineOf } from '../shop.ts';
-import { trueSize } from '../sizes.ts';
+import { FACE_WORDS, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 import { handBench } from './hand-bench.ts';
 
@@ -47,6 +47,14 @@ function ringWords(cut: EndCut): string[] {
     : [];
 }
 
+/** A positive mitre takes more from the face edge, a positive bevel more from the face side: long on the others. */
+function longFaces(cut: EndCut): LocalFace[] {
+  return [
+    ...(cut.mitre === 0 ? [] : [cut.mitre > 0 ? ('backEdge' as const) : ('faceEdge' as const)]),
+    ...(cut.bevel === 0 ? [] : [cut.bevel > 0 ? ('back' as const) : ('face' as const)]),
+  ];
+}
+
 /** The stop reads from the long point: the length of the part, which the second end is cut to. */
 const stopSetting = (task: Task): Setting =>
   lengthSetting(
@@ -66,6 +74,7 @@ function draft(
 ): Draft {
   const cut = cutOf(task);
   const width = trueSize(task.instance, 'y');
+  const long = longFaces(cut);
   const angled = cut.mitre !== 0 || cut.bevel !== 0;
   return {
     what: angled ? (cut.bevel !== 0 && cut.mitre !== 0 ? 'Compound ends' : 'Mitres') : 'Ends, square',
@@ -83,9 +92,10 @@ function draft(
     settings: [...angleSettings(cut), stopSetting(task), ...extra],
     lays: [
       {
-        label: cut.end === 'end1' ? 'end 1' : 'end 2',
+        label: `${FACE_WORDS[cut.end]}${long.length > 0 ? `, long on the ${long.map(f => FACE_WORDS[f]).join(' and the ')}` : ''}`,
         down: 'back',
-        against: 'backEdge',
+        against: cut.mitre < 0 ? 'faceEdge' : 'backEdge',
+        long,
         entry: cut.end,
         end: cut.end === 'end1' ? 'end2' : 'end1',
       },

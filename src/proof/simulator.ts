@@ -1,0 +1,359 @@
+/**
+ * Repeats the cuts of the set-up cards on a blank, from the figures of the cards alone: the settings, how the work
+ * is laid, the tool's width and its moves. It knows nothing of joints, nor of how the settings were made, so that a
+ * wrong figure shows as wood that should be there and is not.
+ *
+ * Coordinates are those of the part: x along from end 1, y across from the back edge, z up from the back face, mm.
+ */
+
+import type { Box } from '../geometry/box.ts';
+import type { Axis } from '../geometry/vector.ts';
+import { AXES } from '../geometry/vector.ts';
+import type { LocalFace, Size } from '../results/cuts.ts';
+import type { Lay, Run, Setting, SetUp } from '../results/setups.ts';
+
+/** A rectangular way that a tool has cut, and the set-up that cut it. */
+export interface Way {
+  setUp: string;
+  cut: string;
+  box: Box;
+}
+
+/** A round hole: where its centre enters, which way it goes, how deep. */
+export interface Bore {
+  setUp: string;
+  cut: string;
+  face: LocalFace;
+  at: Partial<Record<Axis, number>>;
+  diameter: number;
+  depth: number;
+}
+
+export interface Sunk {
+  setUp: string;
+  cut: string;
+  face: LocalFace;
+  at: Partial<Record<Axis, number>>;
+  diameter: number;
+}
+
+export interface Tapered {
+  setUp: string;
+  cut: string;
+  face: LocalFace;
+  end: LocalFace;
+  from: number;
+  amount: number;
+}
+
+export interface Sawn {
+  setUp: string;
+  cut: string;
+  end: LocalFace;
+  mitre: number;
+  bevel: number;
+  /** Faces on which the end stays long. */
+  long: readonly LocalFace[];
+}
+
+export interface Moulded {
+  setUp: string;
+  cut: string;
+  profile: 'chamfer' | 'round-over';
+  size: number;
+  edges: [LocalFace, LocalFace][];
+}
+
+export interface CutByCards {
+  ways: Way[];
+  bores: Bore[];
+  sunk: Sunk[];
+  tapers: Tapered[];
+  edges: Moulded[];
+  ends: Sawn[];
+  /** Cuts whose card does not say enough to repeat them. */
+  notSimulated: { setUp: string; cut: string; reason: string }[];
+}
+
+const AXIS: Record<LocalFace, Axis> = {
+  end1: 'x',
+  end2: 'x',
+  backEdge: 'y',
+  faceEdge: 'y',
+  back: 'z',
+  face: 'z',
+};
+const HIGH: readonly LocalFace[] = ['end2', 'faceEdge', 'face'];
+const extent = (size: Size, axis: Axis): number =>
+  axis === 'x' ? size.length : axis === 'y' ? size.width : size.thickness;
+
+/** The coordinate that lies `distance` in from a face of the blank. */
+const inFrom = (size: Size, face: LocalFace, distance: number): number =>
+  HIGH.includes(face) ? extent(size, AXIS[face]) - distance : distance;
+
+const figure = (settings: readonly Setting[], ...names: string[]): number | undefined => {
+  for (const name of names) {
+    const value = settings.find(s => s.name === name)?.value.value;
+    if (typeof value === 'number') return value;
+  }
+  return undefined;
+};
+
+/** Everything the cards take from one blank, in the order of the set-ups. */
+export function cutByCards(instance: string, blank: Size, setUps: readonly SetUp[]): CutByCards {
+  const result: CutByCards = {
+    ways: [],
+    bores: [],
+    sunk: [],
+    tapers: [],
+    edges: [],
+    ends: [],
+    notSimulated: [],
+  };
+  for (const setUp of [...setUps].sort((a, b) => a.number - b.number))
+    for (const run of setUp.runs) {
+      if (run.instance !== instance) continue;
+      const reason = repeat(result, blank, setUp, run);
+      if (reason !== undefined) result.notSimulated.push({ setUp: setUp.id, cut: run.cut, reason });
+    }
+  return result;
+}
+
+/** Adds what one run takes away; the reason when the card does not say enough to repeat it. */
+function repeat(result: CutByCards, blank: Size, setUp: SetUp, run: Run): string | undefined {
+  const lay = run.lays?.[0];
+  const owner = { setUp: setUp.id, cut: run.cut };
+  if (!setUp.removal || !run.lays || !lay) return 'the card does not say how the work lies';
+  switch (setUp.removal.shape) {
+    case 'slot': {
+      const ways = slot(blank, setUp, run, run.lays);
+      if (typeof ways === 'string') return ways;
+      result.ways.push(...ways);
+      return undefined;
+    }
+    case 'bore':
+    case 'cone':
+      return hole(result, blank, setUp, run, lay);
+    case 'wedge': {
+      const amount = figure(setUp.settings, 'offset');
+      const from = figure(setUp.settings, 'from');
+      if (amount === undefined || from === undefined || !lay.end) return 'no offset on the card';
+      result.tapers.push({ ...owner, face: lay.entry, end: lay.end, from, amount });
+      return undefined;
+    }
+    case 'edge':
+      result.edges.push({
+        ...owner,
+        profile: setUp.removal.profile ?? 'chamfer',
+        size: figure(setUp.settings, 'depth') ?? Number.NaN,
+        edges: run.lays.map(l => [l.entry, l.against]),
+      });
+      return undefined;
+    case 'end': {
+      const [mitre, bevel] = [figure(setUp.settings, 'mitre'), figure(setUp.settings, 'tilt')];
+      if (mitre === undefined || bevel === undefined) return 'no angle on the card';
+      result.ends.push({ ...owner, end: lay.entry, mitre, bevel, long: lay.long ?? [] });
+      return undefined;
+    }
+    default:
+      return 'worked by eye to lines';
+  }
+}
+
+function hole(result: CutByCards, blank: Size, setUp: SetUp, run: Run, lay: Lay): string | undefined {
+  if ((figure(setUp.settings, 'tilt') ?? 0) !== 0) return 'a leaning hole: the card gives no direction';
+  const places = centres(setUp, run, lay);
+  const depth = figure(setUp.settings, 'depth');
+  if (!places || depth === undefined || !setUp.removal) return 'no fence or station on the card';
+  const { width: diameter, shape } = setUp.removal;
+  for (const at of places) {
+    const located = { setUp: setUp.id, cut: run.cut, face: lay.entry, at: locate(blank, at), diameter };
+    if (shape === 'bore') result.bores.push({ ...located, depth });
+    else result.sunk.push(located);
+  }
+  return undefined;
+}
+
+/** The ways of a slot: for each lay and each move, the tool's width from the fence figure, and the depth. */
+function slot(blank: Size, setUp: SetUp, run: Run, lays: readonly Lay[]): Way[] | string {
+  const { settings, removal, drawing } = setUp;
+  const setting = settings.find(
+    s => s.to !== undefined && ['fence', 'stop', 'from', 'height', 'gauge'].includes(s.name),
+  );
+  const depth = figure(settings, 'blade height', 'depth');
+  if (!setting || typeof setting.value.value !== 'number') return 'no fence or stop on the card';
+  if (depth === undefined || !removal) return 'no depth on the card';
+  const read = setting.value.value - (drawing.jig ?? 0);
+  const { width } = removal;
+  const near =
+    setting.to === 'far teeth' || setting.to === 'far edge'
+      ? read - width
+      : setting.to === 'centre'
+        ? read - width / 2
+        : read;
+  const along = run.along ?? removal.along;
+  return lays.flatMap(lay =>
+    removal.moves.map(move => ({
+      setUp: setUp.id,
+      cut: run.cut,
+      box: wayBox(blank, lay, [near + move, near + move + width], depth, along),
+    })),
+  );
+}
+
+function wayBox(
+  blank: Size,
+  lay: Lay,
+  across: [number, number],
+  depth: number,
+  along: { from: number; to: number } | undefined,
+): Box {
+  const span: Record<Axis, [number, number]> = {
+    x: [0, blank.length],
+    y: [0, blank.width],
+    z: [0, blank.thickness],
+  };
+  const set = (face: LocalFace, from: number, to: number): void => {
+    const a = inFrom(blank, face, from);
+    const b = inFrom(blank, face, to);
+    span[AXIS[face]] = [Math.min(a, b), Math.max(a, b)];
+  };
+  if (along && lay.end) set(lay.end, along.from, along.to);
+  set(lay.against, across[0], across[1]);
+  set(lay.entry, 0, depth);
+  const corner = (i: 0 | 1) => ({ x: span.x[i], y: span.y[i], z: span.z[i] });
+  return { min: corner(0), max: corner(1) };
+}
+
+type Place = { face: LocalFace; distance: number }[];
+
+/** Centres of holes: the fence from one face, the station from another. */
+function centres(setUp: SetUp, run: Run, lay: Lay): Place[] | undefined {
+  const fence = figure(setUp.settings, 'fence');
+  if (fence === undefined || !lay.end || !run.stations || !setUp.removal) return undefined;
+  const { end } = lay;
+  return run.stations.flatMap(station =>
+    setUp.removal!.moves.map(move => [
+      { face: lay.against, distance: fence + move },
+      { face: end, distance: station },
+    ]),
+  );
+}
+
+const locate = (blank: Size, place: Place): Partial<Record<Axis, number>> =>
+  Object.fromEntries(place.map(p => [AXIS[p.face], inFrom(blank, p.face, p.distance)]));
+
+/** Cells of a grid drawn through all faces of the ways, and which of them are still one piece with the part. */
+export interface Cells {
+  planes: Record<Axis, number[]>;
+  /** Removed by a tool, or fallen off with the waste. */
+  gone: Uint8Array;
+  fallen: Uint8Array;
+}
+
+export const cellIndex = (planes: Cells['planes'], i: number, j: number, k: number): number =>
+  (i * (planes.y.length - 1) + j) * (planes.z.length - 1) + k;
+
+export const middle = (planes: readonly number[], i: number): number => (planes[i]! + planes[i + 1]!) / 2;
+
+/**
+ * What is left of the blank: cells in a way are gone, and so is whatever no longer hangs on the largest piece.
+ * @param also further planes (of the designed solid), to which planes within `tolerance` are drawn
+ */
+export function whatIsLeft(
+  blank: Size,
+  ways: readonly Way[],
+  also: Record<Axis, readonly number[]>,
+  tolerance: number,
+): Cells {
+  const snap = Object.fromEntries(
+    AXES.map(axis => {
+      const fixed = [0, extent(blank, axis), ...also[axis]];
+      return [
+        axis,
+        (at: number): number => {
+          const nearest = fixed.reduce((best, p) => (Math.abs(p - at) < Math.abs(best - at) ? p : best));
+          return Math.abs(nearest - at) <= tolerance
+            ? nearest
+            : Math.min(Math.max(at, 0), extent(blank, axis));
+        },
+      ];
+    }),
+  ) as Record<Axis, (at: number) => number>;
+  const boxes = ways.map(({ box }) => ({
+    min: { x: snap.x(box.min.x), y: snap.y(box.min.y), z: snap.z(box.min.z) },
+    max: { x: snap.x(box.max.x), y: snap.y(box.max.y), z: snap.z(box.max.z) },
+  }));
+  const planes = Object.fromEntries(
+    AXES.map(axis => [
+      axis,
+      unique([
+        0,
+        extent(blank, axis),
+        ...also[axis],
+        ...boxes.flatMap(b => [b.min[axis], b.max[axis]]),
+      ]).filter(p => p >= 0 && p <= extent(blank, axis)),
+    ]),
+  ) as Record<Axis, number[]>;
+  const [nx, ny, nz] = AXES.map(axis => planes[axis].length - 1) as [number, number, number];
+  const gone = new Uint8Array(nx * ny * nz);
+  for (let i = 0; i < nx; i++)
+    for (let j = 0; j < ny; j++)
+      for (let k = 0; k < nz; k++) {
+        const p = { x: middle(planes.x, i), y: middle(planes.y, j), z: middle(planes.z, k) };
+        if (boxes.some(b => AXES.every(a => p[a] > b.min[a] && p[a] < b.max[a])))
+          gone[cellIndex(planes, i, j, k)] = 1;
+      }
+  const fallen = dropLoose(planes, gone);
+  return { planes, gone, fallen };
+}
+
+const unique = (list: number[]): number[] =>
+  [...list].sort((a, b) => a - b).filter((p, i, all) => i === 0 || p - all[i - 1]! > 1e-6);
+
+/** Pieces joined face to face; all but the largest have fallen. */
+function dropLoose(planes: Cells['planes'], gone: Uint8Array): Uint8Array {
+  const [nx, ny, nz] = AXES.map(axis => planes[axis].length - 1) as [number, number, number];
+  const piece = new Int32Array(gone.length).fill(-1);
+  const volumes: number[] = [];
+  const wide = (axis: Axis, i: number): number => planes[axis][i + 1]! - planes[axis][i]!;
+  for (let start = 0; start < gone.length; start++) {
+    if (gone[start] === 1 || piece[start] !== -1) continue;
+    const stack = [start];
+    piece[start] = volumes.length;
+    let volume = 0;
+    while (stack.length > 0) {
+      const at = stack.pop()!;
+      const k = at % nz;
+      const j = Math.floor(at / nz) % ny;
+      const i = Math.floor(at / (nz * ny));
+      volume += wide('x', i) * wide('y', j) * wide('z', k);
+      for (const [di, dj, dk] of NEIGHBOURS) {
+        const [a, b, c] = [i + di, j + dj, k + dk];
+        if (a < 0 || b < 0 || c < 0 || a >= nx || b >= ny || c >= nz) continue;
+        const next = cellIndex(planes, a, b, c);
+        if (gone[next] === 1 || piece[next] !== -1) continue;
+        piece[next] = volumes.length;
+        stack.push(next);
+      }
+    }
+    volumes.push(volume);
+  }
+  const largest = volumes.indexOf(Math.max(...volumes));
+  const fallen = new Uint8Array(gone.length);
+  for (let c = 0; c < gone.length; c++)
+    if (gone[c] === 0 && piece[c] !== largest) {
+      fallen[c] = 1;
+      gone[c] = 1;
+    }
+  return fallen;
+}
+
+const NEIGHBOURS: readonly [number, number, number][] = [
+  [1, 0, 0],
+  [-1, 0, 0],
+  [0, 1, 0],
+  [0, -1, 0],
+  [0, 0, 1],
+  [0, 0, -1],
+];
