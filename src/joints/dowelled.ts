@@ -18,7 +18,7 @@ import {
 const MEMORY = { text: 'remembered trade rule', basis: 'memory' } as const;
 const DO1 = rule(
   'DO-1',
-  'A dowel is between a third and half of the thinner member: 6, 8, 10 or 12 mm.',
+  'A dowel is between a third and half of the thinner member: 6, 8, 10, 12 or 16 mm.',
   'Thinner shears, thicker leaves the wood beside it weak.',
   MEMORY,
 );
@@ -35,7 +35,7 @@ const DO3 = rule(
 const DO4 = rule('DO-4', 'Holes are 1 mm deeper than the dowel reaches.', 'Glue and chips need room.');
 const DO5 = rule('DO-5', 'The outer dowels stand two diameters from the edge.', 'Closer, the edge splits.');
 
-const SIZES = [6, 8, 10, 12];
+const SIZES = [6, 8, 10, 12, 16];
 const nearestSize = (wanted: number): number =>
   SIZES.reduce((a, b) => (Math.abs(b - wanted) < Math.abs(a - wanted) ? b : a));
 const thin = (r: JointReader): number => Math.min(r.size('from', 'thickness'), r.size('from', 'width'));
