@@ -4,6 +4,7 @@ import type { CutGroup } from './cuts.ts';
 import type { OrderOfWork } from './order-of-work.ts';
 import { cautionBy } from './order-rules.ts';
 import { sandWork, usualGrits } from './sanding.ts';
+import { outerDiagonalMm } from './squareness.ts';
 import type { Prepared } from './stock.ts';
 import { type GlueTimes, glueTimes, spellOf, type Work } from './times.ts';
 import { type AssemblyView, type PartView, panelFacesM2, surfaceM2, type View } from './view.ts';
@@ -221,10 +222,18 @@ function closing(view: View, work: OrderOfWork, of: AssemblyView, glue: GlueTime
         ? [`${glue.name} stays open ${Math.round(glue.open.minutes)} min: rehearse the closing`]
         : []),
       ...(cold ? [`The shop stands at ${shop} degC; ${glue.name} wants ${glue.least} at least`] : []),
-      ...(of.panel ? [] : [cautionBy(50)]),
+      ...(of.panel ? [] : [cautionBy(50), ...diagonals(view, of)]),
       ...(glue?.cautions ?? []),
     ],
   });
+}
+
+/** Four corners make a frame whose diagonals say whether it is square. */
+function diagonals(view: View, of: AssemblyView): string[] {
+  if (of.joints.filter(joint => !joint.dry && joint.glue.length > 0).length < 4) return [];
+  const copies = [...of.all].flatMap(id => view.instances.get(id) ?? []);
+  const diagonal = Math.round(outerDiagonalMm(copies) * 10) / 10;
+  return [`Outer diagonals ${diagonal} mm: push the longer in by half the difference`];
 }
 
 function closingWork(of: AssemblyView): Work[] {
