@@ -110,7 +110,10 @@ function regionLabel(region: CardRegion, x0: number, y0: number, x1: number, y1:
         ? ('sheet' as const)
         : ('timber' as const)
       : ('sheet' as const);
-  const middle: Point = [(x0 + x1) / 2, (y0 + y1) / 2];
+  // What is kept has its measure low down: its name stands high, or not at all.
+  const kept = region.what === 'keep';
+  if (kept && (x1 - x0 <= wide || (y1 - y0) * 0.45 < size * 1.8)) return [];
+  const middle: Point = [(x0 + x1) / 2, kept ? y0 + (y1 - y0) * 0.28 : (y0 + y1) / 2];
   if (x1 - x0 > wide && y1 - y0 > size * 1.3)
     return [words([middle[0], middle[1] + size * 0.35], region.label, { size, anchor: 'middle', clear })];
   if (y1 - y0 > wide && x1 - x0 > size * 1.2)

@@ -186,6 +186,8 @@ function waitStrips(
   const busy = blocks(job.plan)
     .filter(b => inside(b.start, scale, count))
     .map(b => ({ from: scale.x(b.start), to: scale.x(b.end) }));
+  /** Where words already stand: overlapping waits share one line. */
+  const told: Span[] = [];
   return job.plan.waits.flatMap((wait): Item[] => {
     const end = dayNumber(wait.end) - scale.first;
     if (end < 0 || !(inside(wait.start, scale, count) || dayNumber(wait.start) < scale.first)) return [];
@@ -200,13 +202,18 @@ function waitStrips(
     const word = { clamp: 'glue', dry: 'dry', cure: 'cures', rest: 'rests', delivery: 'comes' }[wait.what];
     const size = text * 1.05;
     const bare = widestGap(a, b, busy);
+    const middle = (bare.from + bare.to) / 2;
+    const half = textWidth(word, size) / 2 + 5 * px;
+    const clear =
+      2 * half < bare.to - bare.from && told.every(t => middle + half < t.from || middle - half > t.to);
+    if (clear) told.push({ from: middle - half, to: middle + half });
     return [
       ...diagonals(box, 4.5 * px, 'waste'),
       line([a, y], [b, y], { stroke: 'edge' }),
       line([b, y - 5 * px], [b, y + 5 * px], { stroke: 'edge' }),
-      ...(textWidth(word, size) + 10 * px < bare.to - bare.from
+      ...(clear
         ? [
-            words([(bare.from + bare.to) / 2, y + size * 0.35], word, {
+            words([middle, y + size * 0.35], word, {
               size,
               anchor: 'middle',
               face: 'remark',

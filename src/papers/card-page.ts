@@ -39,9 +39,10 @@ export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowO
   const gridTop = low - (grid?.height ?? 0);
   const left = drawingColumn(book, setup, top, gridTop - top, show);
   book.add(...left.items, ...side.items);
-  if (grid)
-    book.add(...place(grid.items, 0, Math.min(gridTop, top + Math.max(left.height, side.height) + 4)));
-  afterWords(book, setup, { top, gridTop, left: left.height, side: side.height });
+  const used = afterWords(book, setup, { top, gridTop, left: left.height, side: side.height });
+  const below = top + Math.max(left.height, side.height) + 4 + (used ?? 0);
+  if (grid) book.add(...place(grid.items, 0, Math.min(gridTop, below)));
+  if (used === undefined) afterPage(book, setup);
   for (const rest of grid?.rest ?? []) restPage(book, setup, rest);
 }
 
@@ -68,29 +69,35 @@ function drawingColumn(book: Book, setup: SetUp, top: number, room: number, show
   };
 }
 
-/** What to do afterwards stands in the side column, else under the drawing, else across the foot; at last on a page of its own. */
+/**
+ * What to do afterwards stands in the side column, else under the drawing, else across the page. Returns the height
+ * it takes below both columns, mm; nothing where there is no room for it.
+ */
 function afterWords(
   book: Book,
   setup: SetUp,
   at: { top: number; gridTop: number; left: number; side: number },
-): void {
-  if (setup.after.length === 0) return;
+): number | undefined {
+  if (setup.after.length === 0) return 0;
+  const foot = at.top + Math.max(at.left, at.side);
   const beside = section(book, 'After', setup.after, [SIDE.x, at.top + at.side], SIDE.width);
   if (at.top + at.side + beside.height <= at.gridTop) {
     book.add(...beside.items);
-    return;
+    return Math.max(0, at.top + at.side + beside.height - foot);
   }
   const under = section(book, 'After', setup.after, [A4.left, at.top + at.left + 4], LEFT_WIDE);
   if (at.top + at.left + 4 + under.height <= at.gridTop) {
     book.add(...under.items);
-    return;
+    return Math.max(0, at.top + at.left + 4 + under.height - foot);
   }
   const inOne: Rich = [{ text: 'After  ', strong: true }, { text: setup.after.join('. ') }];
-  const height = textHeight(inOne, COLUMN, STYLE.bench, book.ruler) + 1.5;
-  if (at.top + Math.max(at.left, at.side) + height <= at.gridTop) {
-    book.add(...textBlock(inOne, [A4.left, at.gridTop - height], COLUMN, STYLE.bench, book.ruler).items);
-    return;
-  }
+  const height = textHeight(inOne, COLUMN, STYLE.bench, book.ruler) + 2;
+  if (foot + height > at.gridTop) return undefined;
+  book.add(...textBlock(inOne, [A4.left, foot + 1], COLUMN, STYLE.bench, book.ruler).items);
+  return height;
+}
+
+function afterPage(book: Book, setup: SetUp): void {
   book.startPage(`Set-up ${setup.number}, afterwards`);
   book.heading(setup.title);
   book.add(...section(book, 'After', setup.after, [A4.left, book.y], COLUMN).items);

@@ -67,11 +67,14 @@ const THIN_SHARE = 0.6;
 
 const FRACTION = /\d{1,3}\/(?:2|4|8|16|32|64|128)(?!\d)/g;
 
+/** The whole number and its fraction stand close and are never parted: 1 3/4. */
+export const closeFractions = (text: string): string =>
+  text.replace(/(\d) (?=\d{1,3}\/(?:2|4|8|16|32|64|128)(?!\d))/g, '$1\u2009');
+
 /** Splits text by the font file that holds it. A sign that no file holds becomes a question mark, never a gap. */
 export function stretches(text: string): Stretch[] {
   const known = [...text].map(c => INSTEAD[c] ?? c).join('');
-  // The whole number and its fraction stand close: 1 3/4.
-  const closed = known.replace(/(\d) (?=\d{1,3}\/(?:2|4|8|16|32|64|128)(?!\d))/g, '$1\u2009');
+  const closed = closeFractions(known);
   const found: Stretch[] = [];
   let last = 0;
   for (const match of closed.matchAll(FRACTION)) {

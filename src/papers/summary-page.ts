@@ -8,7 +8,7 @@ import type { Derived } from '../results/derived.ts';
 import { q } from '../results/quantity.ts';
 import { type ShowOptions, showDate, showQuantity } from '../results/show.ts';
 import { A4, type Book, COLUMN } from './book.ts';
-import { type Rich, STYLE, shownRuns, textBlock } from './typeset.ts';
+import { type Rich, runsOf, STYLE, type Style, shownRuns, textBlock } from './typeset.ts';
 
 /** The first page: what is made, in one picture with its overall sizes, and the few figures that matter. */
 export function summaryPage(book: Book, derived: Derived, show: ShowOptions): { contentsAt: number } {
@@ -125,6 +125,15 @@ function figures(derived: Derived, show: ShowOptions): BigFigure[] {
   ];
 }
 
+const FIGURE = { face: 'figures', size: 5.6, lead: 1.25, strong: true } as const;
+
+/** As large as lets the figure stand in one line. */
+function figureStyle(book: Book, rich: Rich, width: number): Style {
+  const em = runsOf(rich, FIGURE).reduce((sum, run) => sum + book.ruler.width(run, FIGURE.face, 1), 0);
+  const size = Math.min(FIGURE.size, width / Math.max(em, 0.01));
+  return { ...FIGURE, size, lead: (FIGURE.size * FIGURE.lead) / size };
+}
+
 function figureRow(book: Book, row: readonly BigFigure[]): void {
   const shares = [1.7, 1, 1, 1];
   const unit = COLUMN / shares.slice(0, row.length).reduce((a, b) => a + b, 0);
@@ -139,8 +148,8 @@ function figureRow(book: Book, row: readonly BigFigure[]): void {
       ...textBlock(
         big.figure,
         [at, top + 4.2],
-        width - inset,
-        { face: 'figures', size: 5.6, lead: 1.25, strong: true },
+        width,
+        figureStyle(book, big.figure, width - inset - 1),
         book.ruler,
       ).items,
       ...textBlock(big.note, [at, top + 11.4], width - inset, STYLE.quiet, book.ruler).items,

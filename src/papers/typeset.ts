@@ -2,6 +2,7 @@ import type { Face, Item, TextRun, Tone } from '../drawings/list.ts';
 import { words } from '../drawings/list.ts';
 import type { Say } from '../results/message.ts';
 import { fillSay, type Shown, type ShowOptions, THIN } from '../results/show.ts';
+import { closeFractions } from './fonts.ts';
 import type { Ruler } from './pdf-fonts.ts';
 
 export type Rich = string | readonly TextRun[];
@@ -36,7 +37,7 @@ export const runsOf = (rich: Rich, style: Style): TextRun[] =>
     ...(style.tone ? { tone: style.tone } : {}),
     ...run,
     // Two spaces are a gap that is meant: one of them must not be lost where lines are broken.
-    text: run.text.replaceAll('  ', '\u00a0 '),
+    text: closeFractions(run.text).replaceAll('  ', '\u00a0 '),
   }));
 
 /** A figure set strong with its unit small after a thin gap; degrees and per cent keep their size. */

@@ -6,7 +6,7 @@ import { readPaperFonts } from '../../src/papers/font-reader.ts';
 import { instanceMarks } from '../../src/papers/names.ts';
 import { packPages } from '../../src/papers/pack.ts';
 import { pdfRuler, type Ruler } from '../../src/papers/pdf-fonts.ts';
-import { overPage, wordsOf } from './page-check.ts';
+import { collisions, overPage, wordsOf } from './page-check.ts';
 
 const read = (name: string): string =>
   readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8');
@@ -31,6 +31,11 @@ describe.each(['porch-bench', 'writing-table'])('the pack of the demo %s', name 
 
   it('runs nowhere over the edge of the paper', () => {
     for (const page of packPages(derived, info, ruler)) expect(overPage(page, ruler)).toEqual([]);
+  });
+
+  it.each(['mm', 'in'] as const)('sets no two texts into each other, in %s', unit => {
+    for (const page of packPages(derived, { ...info, unit }, ruler))
+      expect(collisions(page, ruler)).toEqual([]);
   });
 
   it('has a card for every set-up, and on it every part that runs there', () => {

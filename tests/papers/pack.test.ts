@@ -6,7 +6,7 @@ import type { PaperFonts } from '../../src/papers/fonts.ts';
 import { jobPack, type PackInfo, packPages } from '../../src/papers/pack.ts';
 import { pdfRuler, type Ruler } from '../../src/papers/pdf-fonts.ts';
 import { DERIVED } from '../drawings/bench-derived.ts';
-import { overPage, wordsOf } from './page-check.ts';
+import { collisions, overPage, wordsOf } from './page-check.ts';
 import { readPdf } from './read-pdf.ts';
 
 const INFO: PackInfo = {
@@ -107,6 +107,10 @@ describe('the pages of a job pack', () => {
 
   it('run nowhere over the edge of the paper', () => {
     for (const p of pages) expect(overPage(p, ruler)).toEqual([]);
+  });
+
+  it.each(['mm', 'in'] as const)('set no two texts into each other, in %s', unit => {
+    for (const p of packPages(DERIVED, { ...INFO, unit }, ruler)) expect(collisions(p, ruler)).toEqual([]);
   });
 
   it('say what could not be worked out', () => {
