@@ -6,7 +6,6 @@ import { SET_RULES, type SetRuleName } from './rules.ts';
 /** Settings closer than this are one setting: no scale in the shop reads finer (mm, degrees). */
 export const SAME = 0.05;
 
-export const round1 = (value: number): number => roundTo(value, 1);
 /** A figure as a card says it: one decimal, none of it lost, `18.25` keeps its second. */
 export const say1 = (value: number): string => {
   const two = roundTo(value, 2);
@@ -39,8 +38,3 @@ export function otherSetting(
     rule: SET_RULES[rule].number,
   };
 }
-
-export const settingNumber = (settings: readonly Setting[], name: string): number | undefined => {
-  const value = settings.find(s => s.name === name)?.value.value;
-  return typeof value === 'number' ? value : undefined;
-};

@@ -47,11 +47,11 @@ export interface RouterCutInput {
   keep?: { from: number; to: number; label: string };
 }
 
-/** One state of a router, or undefined where no safe speed is known for so large a cutter. */
-export function routerDraft(input: RouterCutInput): Draft | undefined {
+/** One state of a router, or the reason why the cutter cannot be run. */
+export function routerDraft(input: RouterCutInput): Draft | { reason: string } {
   const { cutter, machine } = input;
   const speed = routerTurns(cutter);
-  if (!speed) return undefined;
+  if ('reason' in speed) return speed;
   const figure = input.reads === 'near' ? input.near : input.near + cutter.diameter;
   const side = input.reads === 'near' ? ('near edge' as const) : ('far edge' as const);
   const steps = depthSteps(cutter, input.depth);

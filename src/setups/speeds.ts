@@ -7,25 +7,30 @@ import type { Cutter, Drill } from '../workshop/workshop.ts';
 
 const SLOT_DISC = 40;
 
-/** Turns a minute for a router cutter, never over the mark on it (SET-14). Undefined: too large to be run. */
-export function routerTurns(cutter: Cutter): { turns: number; how: string } | undefined {
+/** Slowest a router is turned down to, turns a minute (common practice). */
+const SLOWEST_ROUTER = 8000;
+
+/**
+ * Turns a minute for a router cutter, never over the mark on it (SET-14). A reason when it cannot be run: too large
+ * for the ladder, or marked below what a router can be turned down to.
+ */
+export function routerTurns(cutter: Cutter): { turns: number; how: string } | { reason: string } {
   // The workshop gives a slot cutter's width; its disc is some 40 mm (common practice).
   const across = cutter.kind === 'groove' ? Math.max(SLOT_DISC, cutter.diameter) : cutter.diameter;
   const limit = routerSpeedLimit(across);
-  if (!limit) return undefined;
-  return cutter.maxSpeed !== undefined && cutter.maxSpeed < limit.high
-    ? { turns: cutter.maxSpeed, how: `marked ${cutter.maxSpeed} at most` }
+  if (!limit) return { reason: `${cutter.name}, ${across} across, is too large for a router` };
+  const marked = cutter.maxSpeed ?? Number.POSITIVE_INFINITY;
+  if (marked < SLOWEST_ROUTER)
+    return {
+      reason: `${cutter.name} is marked ${marked} at most, a router turns ${SLOWEST_ROUTER} at the least`,
+    };
+  return marked < limit.high
+    ? { turns: marked, how: `marked ${marked} at most` }
     : {
         turns: limit.high,
         how: `${limit.high} for a ${across} ${cutter.kind === 'groove' ? 'disc' : 'cutter'}`,
       };
 }
-
-/** A speed that somebody set, against the mark on the tool: the reason to refuse it, or nothing. */
-export const overMark = (turns: number, cutter: Cutter): string | undefined =>
-  cutter.maxSpeed !== undefined && turns > cutter.maxSpeed
-    ? `${turns} turns is over the ${cutter.maxSpeed} marked on ${cutter.name}`
-    : undefined;
 
 const IN_METAL: readonly { name: RegExp; row: string }[] = [
   { name: /steel|iron/, row: 'drill-steel' },

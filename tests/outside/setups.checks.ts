@@ -187,18 +187,18 @@ export const checks: OutsideCheck[] = [
     source: 'http://woodworking.about.com/od/safetyfirst/a/RouterBitSpeeds.htm',
     basis: 'printed answer',
     ours: ({ inches }) =>
-      inches.map(
-        d =>
-          routerTurns({
-            id: 'c',
-            name: 'c',
-            kind: 'straight',
-            diameter: d * 25.4,
-            depth: 20,
-            shank: 12,
-            bearing: false,
-          })?.turns ?? Number.NaN,
-      ),
+      inches.map(d => {
+        const found = routerTurns({
+          id: 'c',
+          name: 'c',
+          kind: 'straight',
+          diameter: d * 25.4,
+          depth: 20,
+          shank: 12,
+          bearing: false,
+        });
+        return 'turns' in found ? found.turns : Number.NaN;
+      }),
   }),
   outside({
     id: 'drill-speed-in-steel',

@@ -5,7 +5,6 @@ import { ON_PART } from '../../src/results/cuts.ts';
 import type { SetUp } from '../../src/results/setups.ts';
 import { compoundMitre, ringOf } from '../../src/setups/angles.ts';
 import { planSetUps } from '../../src/setups/plan-set-ups.ts';
-import { overMark } from '../../src/setups/speeds.ts';
 import { hole, part, pieceOf, shop, without } from './fixtures.ts';
 
 const EFFORT = { seed: 1, iterations: 120 };
@@ -206,9 +205,13 @@ describe('edges', () => {
     expect(setUp?.runs[0]?.passes).toEqual(['face side, end 1', 'face side, face edge']);
     expect(figure(setUp, 'speed')).toBe(20000);
     expect(setUp?.settings.find(s => s.name === 'speed')?.how).toContain('marked 20000 at most');
-    const cutter = shop().cutters.find(c => c.id === 'round-6')!;
-    expect(overMark(22000, cutter)).toBe('22000 turns is over the 20000 marked on round-over 6');
-    expect(overMark(18000, cutter)).toBeUndefined();
+    const slow = shop();
+    slow.cutters = slow.cutters.map(c => (c.id === 'round-6' ? { ...c, maxSpeed: 6000 } : c));
+    const refused = plan(pieceOf([part('top', [900, 200, 20], [edge('round-over', 6)])]), slow).setups[0];
+    expect(refused?.machine).toBe('hand tools');
+    expect(refused?.refused?.[0]?.reason).toBe(
+      'round-over 6 is marked 6000 at most, a router turns 8000 at the least',
+    );
   });
 
   it('a radius nobody has is planed; a big top goes to the hand router', () => {

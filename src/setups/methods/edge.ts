@@ -104,7 +104,7 @@ const routerEdge = (kind: MachineKind, name: string): Method => ({
       );
     }
     const speed = routerTurns(cutter);
-    if (!speed) return refuse(`${cutter.name} is too large for a router`);
+    if ('reason' in speed) return refuse(speed.reason);
     const limit = beyond(machine, {
       depth: cut.size,
       ...(kind === 'router table' ? { piece: trueSize(task.instance, 'x') } : {}),

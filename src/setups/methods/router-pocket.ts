@@ -112,5 +112,5 @@ function routed(task: Task<PocketCut>, machine: Machine, inTable: boolean): Atte
     ],
     kerfSide: open ? `in the ${name}, towards the edge` : `inside the ${name}`,
   });
-  return draft ? made(draft) : refuse(`${cutter.name} is too large for a router`);
+  return 'reason' in draft ? refuse(draft.reason) : made(draft);
 }

@@ -28,7 +28,7 @@ export const slotMortiser: Method = {
     const limit = beyond(machine, { depth: depth.value, piece: trueSize(task.instance, 'x') });
     if (limit) return refuse(limit);
     const speed = routerTurns(cutter);
-    if (!speed) return refuse(`${cutter.name} is too large for a router spindle`);
+    if ('reason' in speed) return refuse(speed.reason);
     const d = cutter.diameter;
     const moves = slotMoves(view.width, d);
     const first = view.near + d / 2;

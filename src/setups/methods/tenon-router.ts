@@ -82,7 +82,7 @@ export const tenonRouterTable: Method = {
         cautions: [CAUTIONS.router, ...(isCheek && plan.centred ? [twice('tenon')] : [])],
         kerfSide: `in the tenon's waste, shoulder at ${say1(side.reach)} from the tip`,
       });
-      if (!draft) return refuse(`${cutter.name} is too large for a router`);
+      if ('reason' in draft) return refuse(draft.reason);
       drafts.push(draft);
     }
     return made(...drafts, ...mitredTip(tenon, plan));

@@ -13,12 +13,6 @@ export interface Sop {
 
 export const NEVER = 1e12;
 
-export const costOf = (sop: Sop, order: readonly number[] | Int32Array): number => {
-  let total = 0;
-  for (let i = 0; i + 1 < order.length; i++) total += sop.cost[order[i]! * sop.n + order[i + 1]!]!;
-  return total;
-};
-
 /** Precedence closed and thinned: what the search reads over and over. */
 export interface Precedence {
   words: number;
