@@ -2,6 +2,7 @@ import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts'
 import { overlapChecks } from '../proof/overlap-check.ts';
 import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
+import type { Fault } from '../results/fault.ts';
 import type { Triangles } from '../results/kernel.ts';
 import { say } from '../results/message.ts';
 import { text } from '../results/quantity.ts';
@@ -20,6 +21,8 @@ export interface JobView {
   surfaces: ReadonlyMap<string, Triangles>;
   /** True while results are older than what is on the screen. */
   behind: boolean;
+  /** What the derivation says against the size that is being typed. */
+  typedFaults: readonly Fault[];
   before: { kept: KeptSettingOut; derived: Derived | undefined } | undefined;
   saving: Saving;
   /** What could not be done, and how to mend it. */
@@ -32,6 +35,7 @@ const EMPTY: JobView = {
   derived: undefined,
   surfaces: new Map(),
   behind: true,
+  typedFaults: [],
   before: undefined,
   saving: 'saved',
   trouble: undefined,
@@ -63,6 +67,15 @@ const notShaped = (words: string): Check => ({
   remedy: 'Load the page again; what was saved is there.',
   say: say('The solids could not be made: {why}.', { why: text(words) }),
 });
+
+/** Faults at the parameters that are being typed. */
+const faultsOfTyped = (derived: Derived, typed: readonly EditOperation[]): Fault[] =>
+  typed
+    .filter(({ path }) => path[0] === 'parameters')
+    .flatMap(({ path }) => derived.faults.filter(f => isAt(f.place, `parameters.${path[1]}`)));
+
+/** A fault's place is the path or lies below it. */
+export const isAt = (place: string, path: string): boolean => place === path || place.startsWith(`${path}.`);
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -199,6 +212,13 @@ export class JobSession {
     try {
       const derived = await this.tools.deriver.derive(document, this.workshop, this.tools.today());
       if (!derived || turn !== this.turn) return;
+      const typedFaults = faultsOfTyped(derived, this.typed);
+      this.set({ typedFaults });
+      // A size that cannot be read yet does not take the piece apart: the last results stay until it can.
+      if (typedFaults.length > 0) {
+        this.set({ behind: false });
+        return;
+      }
       this.set({ derived: withProof(derived, overlapChecks(undefined, [])), behind: false });
       void this.shape(derived, turn);
     } catch (error) {

@@ -100,6 +100,22 @@ describe('the setting-out', () => {
     await page.close();
   });
 
+  test('an expression that cannot be read says so, leaves the results, and is not kept', async () => {
+    const { page } = await openJob();
+    const field = size(page, 'length');
+    await field.fill('leg * wid');
+    await page.getByRole('alert').filter({ hasText: 'wid' }).waitFor();
+    expect(await cell(page, 'Stretcher', 3)).toBe('1357');
+    await field.press('Enter');
+    expect(await field.inputValue()).toBe('leg * wid');
+    await field.fill('leg * 30');
+    await expect.poll(() => cell(page, 'Stretcher', 3)).toBe('1327');
+    expect(await page.locator('.parts .ask[data-changed]').count()).toBeGreaterThan(0);
+    await field.press('Escape');
+    await expect.poll(() => cell(page, 'Stretcher', 3)).toBe('1357');
+    await page.close();
+  });
+
   test('Enter keeps it over a reload; undo and redo by button and key', async () => {
     const { page, troubles } = await openJob();
     const field = size(page, 'length');
@@ -193,6 +209,20 @@ describe('the setting-out', () => {
     await expect.poll(() => page.locator('.foot .chg em').innerText()).toMatch(/[+−]£/);
     await page.getByRole('button', { name: 'Undo' }).last().click();
     await expect.poll(() => page.locator('.foot .chg b').innerText()).toBe('nothing changed');
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+});
+
+describe('the checks', () => {
+  test('solids are made in the background and say whether parts share room', async () => {
+    const { page, troubles } = await openJob('checks');
+    await page.getByText('No two parts share room').waitFor();
+    expect(await page.locator('.check-list li').count()).toBeGreaterThan(5);
+    await page.getByRole('button', { name: /^Pass/ }).click();
+    expect(await page.locator('.check-list .state.pass').count()).toBe(
+      await page.locator('.check-list li').count(),
+    );
     expect(troubles).toEqual([]);
     await page.close();
   });

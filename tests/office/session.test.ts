@@ -2,12 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit, type EditOperation, type JsonObject } from '../../src/job/edits.ts';
 import { type Deriver, type JobState, type OfficeApi, Refusal, type Shaper } from '../../src/office/ports.ts';
 import { JobSession } from '../../src/office/session.ts';
-import type { Derived } from '../../src/results/derived.ts';
+import { fault } from '../../src/results/fault.ts';
 import { derived } from './fixtures/derived.ts';
 
 const FIRST: JsonObject = { title: 'Porch bench', parameters: { length: 1380, bar: 16 } };
 
-const operations = (id: string, value: number): EditOperation[] => [{ path: ['parameters', id], value }];
+const operations = (id: string, value: number | string): EditOperation[] => [
+  { path: ['parameters', id], value },
+];
 const lengthOf = (document: JsonObject | undefined): unknown =>
   (document?.parameters as JsonObject | undefined)?.length;
 
@@ -52,7 +54,14 @@ function desk() {
     },
   } as unknown as OfficeApi;
   const deriver: Deriver = {
-    derive: async document => ({ ...derived, title: String(lengthOf(document)) }) as Derived,
+    derive: async document => {
+      const length = lengthOf(document);
+      const faults =
+        typeof length === 'string'
+          ? [fault('parameters.length', 'there is no figure wid', 'check the name')]
+          : [];
+      return { ...derived, faults, title: String(length) };
+    },
     compare: async () => derived,
     why: async () => undefined,
     close: () => undefined,
@@ -92,6 +101,19 @@ describe('an open job', () => {
     await settled();
     expect(session.snapshot().derived?.title).toBe('1380');
     expect(asked.bases).toEqual([]);
+  });
+
+  test('a size that cannot be read says so and leaves the last results standing', async () => {
+    const { session } = desk();
+    await session.open();
+    session.preview(operations('length', 'leg * wid'));
+    await settled();
+    expect(session.snapshot().typedFaults).toMatchObject([{ mend: 'check the name' }]);
+    expect(session.snapshot().derived?.title).toBe('1380');
+    session.preview(operations('length', 1400));
+    await settled();
+    expect(session.snapshot()).toMatchObject({ typedFaults: [], behind: false });
+    expect(session.snapshot().derived?.title).toBe('1400');
   });
 
   test('edits made in a row are saved one on the other', async () => {

@@ -2,7 +2,6 @@ import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState 
 import type { EditOperation, Json, JsonObject } from '../../job/edits.ts';
 import type { ParameterValue } from '../../results/derived.ts';
 import type { Fault } from '../../results/fault.ts';
-import { Figure } from '../figure.tsx';
 import { usePerson, useShow } from '../person.ts';
 import { Asked } from '../why.tsx';
 import { type Entry, type FileUnit, fieldText, readEntry, stepped } from './entry.ts';
@@ -35,31 +34,32 @@ export const fileUnit = (document: JsonObject): FileUnit => {
   return units === 'cm' || units === 'm' || units === 'in' ? units : 'mm';
 };
 
-/** A size the maker may type over; results follow while it is typed. Enter keeps it, Escape restores it. */
+/**
+ * A size the maker may type over; results follow while it is typed. Enter keeps it, Escape restores it. One
+ * that is worked out shows its figure in ink and, when it is entered, the expression it is worked out by.
+ */
 export function ParameterField(props: ParameterFieldProps): ReactNode {
-  const { parameter } = props;
-  if (!parameter.entered) return <WorkedOut parameter={parameter} />;
-  if (parameter.choices) return <ChoiceField {...props} choices={parameter.choices} />;
-  return <TypedField {...props} />;
+  const { choices } = props.parameter;
+  return choices ? <ChoiceField {...props} choices={choices} /> : <TypedField {...props} />;
 }
 
-function WorkedOut({ parameter }: { parameter: ParameterValue }): ReactNode {
+/** The name answers why; the value is typed. */
+function Name({ parameter, id }: { parameter: ParameterValue; id: string }): ReactNode {
   return (
-    <div className="par-field der">
-      <span className="name">{parameter.label}</span>
-      <Asked figure={`parameters.${parameter.id}`}>
-        {parameter.value ? <Figure of={parameter.value} bare /> : 'not known'}
-      </Asked>
-    </div>
+    <span className="name" id={id}>
+      <Asked figure={`parameters.${parameter.id}`}>{parameter.label}</Asked>
+    </span>
   );
 }
 
 function ChoiceField(props: ParameterFieldProps & { choices: readonly string[] }): ReactNode {
   const { parameter, document, commit, choices } = props;
+  const nameId = useId();
   return (
-    <label className="par-field">
-      <span className="name">{parameter.label}</span>
+    <div className="par-field">
+      <Name parameter={parameter} id={nameId} />
       <select
+        aria-labelledby={nameId}
         value={String(parameter.value?.value ?? parameter.text)}
         onChange={event => commit(parameterEdit(document, parameter.id, event.target.value))}
       >
@@ -67,7 +67,7 @@ function ChoiceField(props: ParameterFieldProps & { choices: readonly string[] }
           <option key={choice}>{choice}</option>
         ))}
       </select>
-    </label>
+    </div>
   );
 }
 
@@ -82,10 +82,12 @@ function TypedField({
 }: ParameterFieldProps): ReactNode {
   const show = useShow();
   const { unit } = usePerson();
-  const kept = fieldText(parameter, show);
   const [typed, setTyped] = useState<string>();
+  const [inside, setInside] = useState(false);
+  const kept = inside && !parameter.entered ? parameter.text : fieldText(parameter, show);
   const start = useRef(kept);
   const errorId = useId();
+  const nameId = useId();
   const text = typed ?? kept;
   const read = (now: string): Entry => readEntry(now, parameter, unit, fileUnit(document));
   const entry = typed === undefined ? undefined : read(typed);
@@ -125,8 +127,14 @@ function TypedField({
   }, [typed, kept]);
   const unitWord = parameter.value?.kind === 'angle' ? '°' : undefined;
   return (
-    <label className={trouble ? 'par-field wrong' : 'par-field'}>
-      <span className="name">{parameter.label}</span>
+    <div
+      className={fieldClass(
+        trouble !== undefined,
+        typed !== undefined || parameter.entered,
+        text.length > 12,
+      )}
+    >
+      <Name parameter={parameter} id={nameId} />
       <span className="value">
         <input
           value={text}
@@ -136,12 +144,19 @@ function TypedField({
           spellCheck={false}
           data-typing={typed !== undefined}
           data-parameter={parameter.id}
+          aria-labelledby={nameId}
           aria-invalid={trouble !== undefined}
           aria-describedby={trouble ? errorId : undefined}
           onChange={event => type(event.target.value)}
           onKeyDown={press}
-          onFocus={event => event.target.select()}
-          onBlur={keep}
+          onFocus={event => {
+            setInside(true);
+            event.target.select();
+          }}
+          onBlur={() => {
+            setInside(false);
+            keep();
+          }}
         />
         {unitWord}
       </span>
@@ -150,9 +165,12 @@ function TypedField({
           {trouble}
         </span>
       )}
-    </label>
+    </div>
   );
 }
+
+const fieldClass = (wrong: boolean, yours: boolean, long: boolean): string =>
+  `par-field${wrong ? ' wrong' : ''}${yours ? '' : ' der'}${long ? ' long' : ''}`;
 
 function troubleWords(entry: Entry | undefined, faults: readonly Fault[]): string | undefined {
   if (entry && !entry.ok) return `${capital(entry.fault)}: ${entry.mend}.`;

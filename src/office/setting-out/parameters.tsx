@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Derived } from '../../results/derived.ts';
-import type { JobSession, JobView } from '../session.ts';
+import { isAt, type JobSession, type JobView } from '../session.ts';
 import { UndoRedo } from '../shell/title-block.tsx';
 import { ParameterField } from './parameter-field.tsx';
 
-/** The sizes of the setting-out: those that may be typed over first, those worked out after them. */
+/** The named sizes of the setting-out, in its own order: entered ones in pencil, worked out ones in ink. */
 export function Parameters({
   session,
   view,
@@ -14,9 +14,8 @@ export function Parameters({
   view: JobView;
   derived: Derived;
 }): ReactNode {
-  const sorted = [...derived.parameters].sort((a, b) => Number(b.entered) - Number(a.entered));
-  const faultsOf = (id: string) =>
-    derived.faults.filter(f => f.place === `parameters.${id}` || f.place.startsWith(`parameters.${id}.`));
+  const faults = [...view.typedFaults, ...derived.faults];
+  const faultsOf = (id: string) => faults.filter(f => isAt(f.place, `parameters.${id}`));
   return (
     <section className="par" aria-labelledby="sizes">
       <h2 id="sizes">
@@ -25,9 +24,9 @@ export function Parameters({
           <UndoRedo session={session} view={view} />
         </span>
       </h2>
-      {sorted.length === 0 && <p className="say">This setting-out has no named sizes yet.</p>}
+      {derived.parameters.length === 0 && <p className="say">This setting-out has no named sizes yet.</p>}
       <div className="pars">
-        {sorted.map(parameter => (
+        {derived.parameters.map(parameter => (
           <ParameterField
             key={parameter.id}
             parameter={parameter}

@@ -71,6 +71,9 @@ export default function View({ derived, surfaces, picked, group, onPick }: Props
         </button>
       </div>
       <Sheet frame={frame} stage={stage} title={derived.title} onTurn={turn} onPick={onPick} />
+      {derived.piece.instances.length === 0 && (
+        <p className="say wait">Nothing is set out yet. Begin from a template, or bring in a job file.</p>
+      )}
       {trouble && <p className="say wait">{trouble}</p>}
       {apart && <ApartSlider steps={steps} share={share} onChange={setShare} />}
     </>

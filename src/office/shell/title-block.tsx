@@ -116,13 +116,15 @@ function Weight({ derived }: { derived: Derived }): ReactNode {
         <Figure of={{ kind: 'mass', value: mass }} />
       </b>
       <em>
-        {unknown > 0
-          ? `${unknown} ${unknown === 1 ? 'part' : 'parts'} not known`
-          : mass <= ONE_LIFTER
-            ? 'one lifter'
-            : mass <= 2 * ONE_LIFTER
-              ? 'two lifters'
-              : 'more than two lifters'}
+        {derived.piece.instances.length === 0
+          ? 'nothing is set out'
+          : unknown > 0
+            ? `${unknown} ${unknown === 1 ? 'part' : 'parts'} not known`
+            : mass <= ONE_LIFTER
+              ? 'one lifter'
+              : mass <= 2 * ONE_LIFTER
+                ? 'two lifters'
+                : 'more than two lifters'}
       </em>
     </div>
   );
