@@ -19,6 +19,7 @@ import {
   whyLines,
 } from './print.ts';
 import { checkResults, partResults } from './results.ts';
+import { today } from './today.ts';
 
 /** Exit codes: 0 fine, 1 a check says stop, 2 an error in a file or it could not run. */
 const FINE = 0;
@@ -38,11 +39,6 @@ interface Common {
 
 const out = (lines: string[]): void => void process.stdout.write(`${lines.join('\n')}\n`);
 const tell = (line: string): void => void process.stderr.write(`${line}\n`);
-const today = (): string => {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
-};
-
 const showOf = (loaded: Loaded, options: Common): ShowOptions => ({
   unit: options.unit ?? loaded.document.units ?? 'mm',
   currency: loaded.workshop.currency,
@@ -210,7 +206,6 @@ jobCommand('derive', 'everything, written to a folder: results, layouts, tables,
         show: showOf(l, options),
         date: options.date ?? today(),
         programVersion: VERSION,
-        progress: tell,
       });
       out(written.map(file => `wrote ${join(options.out, file)}`));
     }),

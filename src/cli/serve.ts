@@ -10,6 +10,7 @@ import { StoreRefusal } from '../store/refusal.ts';
 import type { WorkshopDocument } from '../workshop/schema.ts';
 import { CannotRun } from './load.ts';
 import { serverPapers } from './server-papers.ts';
+import { today } from './today.ts';
 
 export interface ServeOptions {
   data?: string;
@@ -47,7 +48,7 @@ export async function serve(options: ServeOptions): Promise<void> {
       tablesHash: referenceVersion(),
       jobFile,
       workshopFile,
-      papers: serverPapers(options.programVersion),
+      papers: serverPapers(options.programVersion, today),
       examplesFolder: join(options.root, 'examples'),
       officeFolder: join(options.root, 'dist/office'),
       log: line => process.stdout.write(`${line}\n`),

@@ -1,5 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { exportFiles } from '../papers/exports.ts';
+import { readPaperFonts } from '../papers/font-reader.ts';
+import { jobPack } from '../papers/pack.ts';
 import type { ShowOptions } from '../results/show.ts';
 import type { Loaded } from './load.ts';
 import { allResults } from './results.ts';
@@ -8,7 +11,6 @@ export interface WriteOptions {
   show: ShowOptions;
   date: string;
   programVersion: string;
-  progress(line: string): void;
 }
 
 /** Writes every result of a job into a folder; returns the names of the files. */
@@ -22,5 +24,16 @@ export async function writeAll(loaded: Loaded, folder: string, options: WriteOpt
   const all = allResults(derived);
   for (const key of ['parts', 'cut', 'setups', 'days', 'check', 'price'] as const)
     put(`${key}.json`, `${JSON.stringify(all[key], null, 2)}\n`);
+  for (const file of exportFiles(derived, options.show)) put(file.name, file.bytes);
+  const info = {
+    title: derived.title,
+    number: String(loaded.document.number ?? ''),
+    settingOut: 1,
+    date: options.date,
+    programVersion: options.programVersion,
+    currency: options.show.currency,
+    unit: options.show.unit,
+  };
+  put('pack.pdf', await jobPack(derived, info, await readPaperFonts()));
   return written;
 }
