@@ -136,18 +136,27 @@ export class Book {
     this.add(rect(x, y, side, side, { stroke: 'edge' }));
   }
 
-  /** The finished pages, each with its foot: what it was made from, the safety line, page x of y. */
-  finish(): DisplayList[] {
-    const { settingOut, date, programVersion, number } = this.info;
-    const made = `Commission ${number}, made from setting-out ${settingOut}, ${showDate(date)}, Scantling ${programVersion}`;
-    return this.pages.map((page, i) => {
-      const foot: Item[] = [
-        line([A4.left, 283], [RIGHT, 283], { stroke: 'thin' }),
-        words([A4.left, 286.8], made, { size: 3, tone: 'ink-3' }),
-        words([RIGHT, 286.8], `${i + 1} of ${this.pages.length}`, { size: 3, anchor: 'end', tone: 'ink-3' }),
-        words([A4.left, 290.6], SAFETY_LINE, { size: 3, tone: 'ink-3' }),
-      ];
-      return list(PAPER, page.section, A4.width, A4.height, [...page.items, ...foot]);
-    });
+  /** The finished pages, each with its foot. */
+  finish(foot: Foot = workshopFoot): DisplayList[] {
+    return this.pages.map((page, i) =>
+      list(PAPER, page.section, A4.width, A4.height, [
+        ...page.items,
+        ...foot(this.info, i + 1, this.pages.length),
+      ]),
+    );
   }
 }
+
+/** What stands at the foot of page `page` of `of`. */
+export type Foot = (info: PaperInfo, page: number, of: number) => Item[];
+
+/** Foot of a shop paper: what it was made from, the safety line, page x of y. */
+const workshopFoot: Foot = ({ settingOut, date, programVersion, number }, page, of) => {
+  const made = `Commission ${number}, made from setting-out ${settingOut}, ${showDate(date)}, Scantling ${programVersion}`;
+  return [
+    line([A4.left, 283], [RIGHT, 283], { stroke: 'thin' }),
+    words([A4.left, 286.8], made, { size: 3, tone: 'ink-3' }),
+    words([RIGHT, 286.8], `${page} of ${of}`, { size: 3, anchor: 'end', tone: 'ink-3' }),
+    words([A4.left, 290.6], SAFETY_LINE, { size: 3, tone: 'ink-3' }),
+  ];
+};
