@@ -89,7 +89,7 @@ export function keepOrder(
       if (better(best, found) < 0 && (good(best) || best.late.length < found.late.length)) found = best;
     }
   }
-  return { found, moved: displaced(net, wanted, found) };
+  return { found, moved: displaced(shop, wanted, found) };
 }
 
 function placeIn(rank: ReadonlyMap<string, number>, net: Network, step: number): number {
@@ -126,11 +126,12 @@ function fewMoves(
  * Operations out of their old order: those outside a longest run that still stands in the old order
  * (longest increasing subsequence), so that one step moved far counts as one.
  */
-function displaced(net: Network, wanted: readonly string[], plan: Placement): string[] {
+function displaced({ net, fixed }: Shop, wanted: readonly string[], plan: Placement): string[] {
   const rank = new Map(wanted.map((id, k) => [id, k]));
   const begins = [
     ...new Set(
-      [...plan.sequence]
+      plan.sequence
+        .filter(k => !fixed.has(k))
         .sort((a, b) => plan.start[a]! - plan.start[b]!)
         .map(k => net.operations[net.steps[k]!.operation]!.id),
     ),

@@ -301,7 +301,7 @@ function degrease(view: View, work: OrderOfWork, of: AssemblyView, glueUp: strin
   work.within(id, glueUp, BOND_WITHIN);
 }
 
-/** Clamps off with the squeeze-out, cure, flush, and what is cut on the assembly. Returns what leaves it ready. */
+/** Clamps off with the squeeze-out, the glue set, flush, and what is cut on the assembly. Returns what leaves it ready. */
 function afterGlue(
   view: View,
   work: OrderOfWork,
@@ -316,7 +316,6 @@ function afterGlue(
     work.link(glueUp, staged, 72);
     return [glueUp, ...staged];
   }
-  const held = glue?.clamp?.minutes ?? 0;
   const unclamp = work.add({
     id: `unclamp:${assembly.id}`,
     kind: 'clean up',
@@ -324,15 +323,36 @@ function afterGlue(
     instances: [...of.all],
     assembly: assembly.id,
     handsOn: spellOf(view.workshop, [{ key: 'clean-up', times: 1 }]),
-    ...(glue?.cure
-      ? { wait: { what: 'cure' as const, ...glue.cure, minutes: Math.max(0, glue.cure.minutes - held) } }
-      : {}),
   });
   work.link(glueUp, unclamp, 51);
-  work.link(unclamp, staged, 72);
+  const free = [unclamp, ...setting(view, work, of, glueUp, glue)];
+  work.link(free, staged, 72);
   const flush = flushing(view, work, of);
-  if (flush) work.link(unclamp, flush, 46);
-  return [unclamp, ...(flush ? [flush] : []), ...staged];
+  if (flush) work.link(free, flush, 46);
+  return [...free, ...(flush ? [flush] : []), ...staged];
+}
+
+/** What is left of the cure once the clamps may come off: it runs on whether they do or not. */
+function setting(
+  view: View,
+  work: OrderOfWork,
+  of: AssemblyView,
+  glueUp: string,
+  glue: GlueTimes | undefined,
+): string[] {
+  const left = (glue?.cure?.minutes ?? 0) - (glue?.clamp?.minutes ?? 0);
+  if (!glue?.cure || left <= 0) return [];
+  const id = work.add({
+    id: `set:${of.assembly.id}`,
+    kind: 'rest',
+    title: `Let the glue of ${of.assembly.name} set`,
+    instances: [...of.all],
+    assembly: of.assembly.id,
+    handsOn: spellOf(view.workshop, []),
+    wait: { what: 'cure', ...glue.cure, minutes: left },
+  });
+  work.link(glueUp, id, 46);
+  return [id];
 }
 
 function flushing(view: View, work: OrderOfWork, of: AssemblyView): string | undefined {

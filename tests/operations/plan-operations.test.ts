@@ -107,13 +107,13 @@ describe('waits', () => {
       what: 'clamp',
       source: { text: 'workshop: Quick', basis: 'workshop' },
     });
-    expect(byId(operations, 'unclamp:frame').wait?.minutes).toBe(100);
+    expect(byId(operations, 'set:frame').wait?.minutes).toBe(100);
   });
 
   it('of glue are those of the table else: an hour in clamps, a day in all', () => {
     const { operations } = planOperations(frame(), commission(), shop());
     expect(byId(operations, 'glue:frame').wait).toMatchObject({ minutes: 60, source: { basis: 'read' } });
-    expect(byId(operations, 'unclamp:frame').wait?.minutes).toBe(1380);
+    expect(byId(operations, 'set:frame').wait?.minutes).toBe(1380);
   });
 
   it('of a finish: recipe, then workshop, then table', () => {
