@@ -1,10 +1,11 @@
 import { boxSize } from '../geometry/box.ts';
-import type { Cut, CutKind, EndCut, HoleCut, PocketCut } from '../results/cuts.ts';
+import type { Cut, CutKind, EndCut, PocketCut } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import type { Workshop } from '../workshop/workshop.ts';
+import { batchOf, CUT_NAMES, kindOf, titleOf, workOf } from './cut-work.ts';
 import type { OrderOfWork } from './order-of-work.ts';
 import { mm, nameOf, type Prepared } from './stock.ts';
-import { spellOf, type Work } from './times.ts';
+import { spellOf } from './times.ts';
 import { isStaged, type PartView, type View } from './view.ts';
 
 /** All cuts of one kind that one joint or feature asks of the copies of one part, at one stage. */
@@ -113,139 +114,6 @@ function cutOperation(workshop: Workshop, group: CutGroup): Parameters<OrderOfWo
   };
 }
 
-const kindOf = (kind: CutKind): 'drill' | 'shape' | 'cut' =>
-  kind === 'hole'
-    ? 'drill'
-    : kind === 'taper' || kind === 'chamfer' || kind === 'round-over'
-      ? 'shape'
-      : 'cut';
-
-const NAMES: Record<CutKind, [one: string, many: string]> = {
-  mortise: ['mortise', 'mortises'],
-  'open-mortise': ['open mortise', 'open mortises'],
-  housing: ['housing', 'housings'],
-  groove: ['groove', 'grooves'],
-  rebate: ['rebate', 'rebates'],
-  recess: ['recess', 'recesses'],
-  halving: ['halving', 'halvings'],
-  notch: ['notch', 'notches'],
-  tenon: ['tenon', 'tenons'],
-  'end-cut': ['angled end', 'angled ends'],
-  hole: ['hole', 'holes'],
-  chamfer: ['chamfer', 'chamfers'],
-  'round-over': ['round-over', 'round-overs'],
-  taper: ['taper', 'tapers'],
-};
-
-function titleOf({ kind, cuts, part }: CutGroup): string {
-  const [one, many] = NAMES[kind];
-  const verb = kind === 'hole' ? 'Drill' : 'Cut';
-  const edges = kind === 'chamfer' || kind === 'round-over';
-  const count = edges
-    ? cuts.reduce((sum, { cut }) => sum + ('edges' in cut ? cut.edges.length : 1), 0)
-    : cuts.length;
-  return `${verb} ${count} ${count === 1 ? one : many} in ${part.name}`;
-}
-
-const has = (workshop: Workshop, ...kinds: string[]): boolean =>
-  workshop.machines.some(machine => kinds.includes(machine.kind));
-
-/** The rows of the time table that speak of these cuts, by what the shop has to make them with. */
-function workOf(workshop: Workshop, { kind, cuts, part }: CutGroup): Work[] {
-  const count = cuts.length;
-  const sawn = has(workshop, 'table saw', 'band saw', 'router table');
-  switch (kind) {
-    case 'mortise': {
-      if (has(workshop, 'slot mortiser')) return [{ key: 'loose-tenon', times: count }];
-      const machine = has(workshop, 'chisel mortiser', 'hand router', 'router table', 'drill press');
-      return [{ key: machine ? 'mortise-machine' : 'mortise-hand', times: count }];
-    }
-    case 'tenon':
-      return [
-        { key: sawn ? 'tenon-machine' : 'tenon-hand', times: count },
-        ...(sawn ? [{ key: 'fit-joint', times: count }] : []),
-      ];
-    case 'open-mortise':
-    case 'halving':
-      // A row counts the joint; each of its two members is half of it.
-      return [{ key: 'bridle-machine', times: count / 2 }];
-    case 'housing':
-      return [{ key: 'housing-router', times: runMetres(cuts) }];
-    case 'groove':
-    case 'rebate':
-      return [{ key: 'groove-machine', times: runMetres(cuts) }];
-    case 'recess':
-    case 'notch':
-      return [{ key: 'cut-recess', times: count }];
-    case 'end-cut':
-      return [{ key: 'mitre-cut', times: count }];
-    case 'hole':
-      return cuts.every(({ cut }) => (cut as HoleCut).role === 'dowel')
-        ? [{ key: 'dowel-joint', times: count / 4 }]
-        : [{ key: 'drill-hole', times: count }];
-    case 'taper':
-      return [{ key: 'taper-cut', times: count }];
-    case 'chamfer':
-    case 'round-over':
-      return [{ key: 'edge-mould', times: edgeMetres(cuts, part) }];
-  }
-}
-
-const runMetres = (cuts: CutGroup['cuts']): number =>
-  cuts.reduce((sum, { cut }) => sum + boxSize((cut as PocketCut).box)[(cut as PocketCut).run] / 1000, 0);
-
-/** Moulded edges: along the part, or along an end where one of the two faces is an end. */
-function edgeMetres(cuts: CutGroup['cuts'], part: PartView): number {
-  const { size } = part.first;
-  return cuts.reduce((sum, { cut }) => {
-    if (!('edges' in cut)) return sum;
-    return (
-      sum +
-      cut.edges.reduce((metres, { a, b }) => {
-        const faces = [a, b];
-        const onEnd = faces.includes('end1') || faces.includes('end2');
-        const along = !onEnd
-          ? size.length
-          : faces.includes('face') || faces.includes('back')
-            ? size.width
-            : size.thickness;
-        return metres + along / 1000;
-      }, 0)
-    );
-  }, 0);
-}
-
-/**
- * One key for cuts that one setting makes: same tool size, depth and place from the reference faces.
- * Sections count too, since the stops and the jig take them up.
- */
-export function batchOf(cut: Cut, part: PartView): string {
-  const section = `${mm(part.first.size.width)}x${mm(part.first.size.thickness)}`;
-  switch (cut.kind) {
-    case 'tenon': {
-      const { length, y, z, cheeks } = cut;
-      return ['tenon', cheeks, length, z.low, z.high, y.low, y.high, section].map(word).join('|');
-    }
-    case 'end-cut':
-      return ['end-cut', cut.mitre, cut.bevel].map(word).join('|');
-    case 'hole':
-      return ['hole', cut.role, cut.diameter, cut.through ? 'through' : cut.depth].map(word).join('|');
-    case 'taper':
-      return ['taper', cut.amount, Math.abs(cut.to - cut.from)].map(word).join('|');
-    case 'chamfer':
-    case 'round-over':
-      return [cut.kind, cut.size].map(word).join('|');
-    default: {
-      const size = boxSize(cut.box);
-      const across =
-        cut.run === 'x' ? [size.y, size.z] : cut.run === 'y' ? [size.x, size.z] : [size.x, size.y];
-      return [cut.kind, cut.face, ...across, section].map(word).join('|');
-    }
-  }
-}
-
-const word = (value: string | number): string => (typeof value === 'number' ? mm(value) : value);
-
 const isMitre = ({ kind, cuts }: CutGroup): boolean =>
   kind === 'end-cut' && cuts.some(({ cut }) => (cut as EndCut).mitre !== 0 || (cut as EndCut).bevel !== 0);
 
@@ -267,7 +135,7 @@ function testPiece(view: View, work: OrderOfWork, group: CutGroup): string | und
   return work.add({
     id: `test:${part.id}:${group.by}:${group.kind}`,
     kind: 'test piece',
-    title: `Trial cut: ${NAMES[group.kind][0]} of ${part.name}`,
+    title: `Trial cut: ${CUT_NAMES[group.kind][0]} of ${part.name}`,
     instances: [],
     handsOn: spellOf(view.workshop, [{ key: 'test-piece', times: 1 }]),
     ...(batchOf(group.cuts[0]!.cut, part) ? { batch: batchOf(group.cuts[0]!.cut, part) } : {}),
