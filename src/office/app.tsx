@@ -3,6 +3,13 @@ import { JobScreen } from './job-screen.tsx';
 import { JobsScreen } from './pages/jobs.tsx';
 import { useRoute } from './route.ts';
 
+/** Past the head of the page, for those who go by keyboard. */
+function toSheet(): void {
+  const sheet = document.querySelector<HTMLElement>('main');
+  sheet?.setAttribute('tabindex', '-1');
+  sheet?.focus();
+}
+
 /** The whole office: the list of jobs, or one job. */
 export function App(): ReactNode {
   const route = useRoute();
@@ -11,9 +18,16 @@ export function App(): ReactNode {
   useEffect(() => {
     scrollTo(0, 0);
   }, [place]);
-  return route.screen === 'job' ? (
-    <JobScreen key={route.id} id={route.id} page={route.page} card={route.card} />
-  ) : (
-    <JobsScreen />
+  return (
+    <>
+      <button type="button" className="skip btn" onClick={toSheet}>
+        To the sheet
+      </button>
+      {route.screen === 'job' ? (
+        <JobScreen key={route.id} id={route.id} page={route.page} card={route.card} />
+      ) : (
+        <JobsScreen />
+      )}
+    </>
   );
 }

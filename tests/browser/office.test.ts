@@ -57,6 +57,20 @@ describe('the list of jobs', () => {
       buffer: Buffer.from('scantling: job/1\ntitle: A shelf <b>brought in</b>\n'),
     });
     await page.getByRole('heading', { name: 'A shelf <b>brought in</b>' }).waitFor();
+    await page.getByRole('link', { name: 'Scantling' }).click();
+    const [again] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Bring in a job file' }).click(),
+    ]);
+    await again.setFiles({
+      name: 'broken.yaml',
+      mimeType: 'text/yaml',
+      buffer: Buffer.from('scantling: job/1\ntitle: A broken one\nparts:\n  leg: { kind: timbr }\n'),
+    });
+    await page.getByText('broken.yaml is taken in').waitFor();
+    await page.getByText('parts.leg').first().waitFor();
+    await page.getByRole('link', { name: 'open the job' }).click();
+    await page.getByRole('heading', { name: 'A broken one' }).waitFor();
     expect(troubles).toEqual([]);
     await page.close();
   });

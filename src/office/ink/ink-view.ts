@@ -1,28 +1,17 @@
 import {
   BufferAttribute,
   BufferGeometry,
-  CustomBlending,
   DataTexture,
   DepthTexture,
-  DoubleSide,
   FloatType,
-  FrontSide,
-  GLSL3,
-  Matrix4,
-  MaxEquation,
   Mesh,
   NearestFilter,
-  NoBlending,
-  OneFactor,
   OrthographicCamera,
-  RawShaderMaterial,
   RGBAFormat,
   Scene,
-  type ShaderMaterialParameters,
   UnsignedByteType,
   UnsignedIntType,
-  Vector2,
-  Vector3,
+  type Vector3,
   WebGLRenderer,
   WebGLRenderTarget,
 } from 'three';
@@ -30,20 +19,11 @@ import { type Box, corners } from '../../geometry/box.ts';
 import { dot, type Vec3, ZERO } from '../../geometry/vector.ts';
 import { type Batch, batch } from './batch.ts';
 import type { Camera } from './camera.ts';
+import { HATCHES, inkMaterials, inkUniforms, WASHES } from './ink-materials.ts';
 import type { InkMaterial, PartMesh } from './part-mesh.ts';
-import {
-  FACE_FRAGMENT,
-  FACE_VERTEX,
-  LINE_FRAGMENT,
-  LINE_VERTEX,
-  PART_ROWS,
-  SHEET_FRAGMENT,
-  SHEET_VERTEX,
-} from './shaders.ts';
+import { PART_ROWS } from './shaders.ts';
 
 const MATERIAL_CODE: Record<InkMaterial, number> = { timber: 0, metal: 1, brass: 2, board: 3 };
-const WASHES = ['--timber', '--timber-end', '--metal', '--brass', '--board'];
-const HATCHES = ['--timber-ink', '--metal-ink', '--brass-ink', '--board-ink'];
 
 /** Part ids of the whole sheet, as read from the graphics card: one byte quartet a pixel, rows from the foot. */
 export interface IdMask {
@@ -65,26 +45,8 @@ export class InkView {
     edges: new Scene(),
     sheet: new Scene(),
   };
-  private readonly size = { value: new Vector2(1, 1) };
-  private readonly view = { value: new Vector3() };
-  private readonly viewProjection = { value: new Matrix4() };
-  private readonly partTexture: { value: DataTexture | null } = { value: null };
-  private readonly ids: { value: WebGLRenderTarget['texture'] | null } = { value: null };
-  private readonly depth: { value: DepthTexture | null } = { value: null };
-  private readonly colour: { value: WebGLRenderTarget['texture'] | null } = { value: null };
-  private readonly lines: { value: WebGLRenderTarget['texture'] | null } = { value: null };
-  private readonly ratio = { value: 1 };
-  private readonly weight = { value: 1 };
-  private readonly mmPx = { value: 1 };
-  private readonly depthMm = { value: 1 };
-  private readonly halves = { edges: { value: 0.55 }, outline: { value: 2 } };
-  private readonly hidden = { value: 0 };
-  private readonly washes = WASHES.map(() => new Vector3());
-  private readonly hatches = HATCHES.map(() => new Vector3());
-  private readonly pickWash = { value: new Vector3() };
-  private readonly ink = { value: new Vector3() };
-  private readonly pencil = { value: new Vector3() };
-  private readonly materials: Record<'face' | 'edges' | 'outline' | 'sheet', RawShaderMaterial>;
+  private readonly u = inkUniforms();
+  private readonly materials = inkMaterials(this.u);
   private faceTarget: WebGLRenderTarget | undefined;
   private lineTarget: WebGLRenderTarget | undefined;
   private data: Batch | undefined;
@@ -105,7 +67,6 @@ export class InkView {
     });
     this.renderer.autoClear = false;
     this.renderer.setClearColor(0, 0);
-    this.materials = this.makeMaterials();
     const sheet = new BufferGeometry();
     sheet.setAttribute('position', new BufferAttribute(new Float32Array([-1, -1, 0, 3, -1, 0, -1, 3, 0]), 3));
     this.scenes.sheet.add(still(new Mesh(sheet, this.materials.sheet)));
@@ -115,80 +76,17 @@ export class InkView {
     }
   }
 
-  private makeMaterials(): Record<'face' | 'edges' | 'outline' | 'sheet', RawShaderMaterial> {
-    const make = (vertexShader: string, fragmentShader: string, more: ShaderMaterialParameters) =>
-      new RawShaderMaterial({ glslVersion: GLSL3, vertexShader, fragmentShader, ...more });
-    const shared = {
-      uViewProjection: this.viewProjection,
-      uPart: this.partTexture,
-      uRatio: this.ratio,
-      uMmPx: this.mmPx,
-      uSize: this.size,
-    };
-    const line = (half: { value: number }, outline: boolean): RawShaderMaterial =>
-      make(LINE_VERTEX, LINE_FRAGMENT, {
-        side: DoubleSide,
-        depthTest: false,
-        depthWrite: false,
-        transparent: true,
-        blending: CustomBlending,
-        blendEquation: MaxEquation,
-        blendEquationAlpha: MaxEquation,
-        blendSrc: OneFactor,
-        blendDst: OneFactor,
-        blendSrcAlpha: OneFactor,
-        blendDstAlpha: OneFactor,
-        uniforms: {
-          ...shared,
-          uHalf: half,
-          uOutline: { value: outline },
-          uIds: this.ids,
-          uDepth: this.depth,
-          uDepthMm: this.depthMm,
-        },
-      });
-    return {
-      face: make(FACE_VERTEX, FACE_FRAGMENT, {
-        side: FrontSide,
-        blending: NoBlending,
-        uniforms: {
-          ...shared,
-          uView: this.view,
-          uWeight: this.weight,
-          uWash: { value: this.washes },
-          uHatch: { value: this.hatches },
-          uPickWash: this.pickWash,
-        },
-      }),
-      edges: line(this.halves.edges, false),
-      outline: line(this.halves.outline, true),
-      sheet: make(SHEET_VERTEX, SHEET_FRAGMENT, {
-        depthTest: false,
-        depthWrite: false,
-        blending: NoBlending,
-        uniforms: {
-          uColour: this.colour,
-          uIds: this.ids,
-          uLines: this.lines,
-          uInk: this.ink,
-          uPencil: this.pencil,
-          uHidden: this.hidden,
-        },
-      }),
-    };
-  }
-
   /** Size of the sheet in CSS pixels and device pixels a CSS pixel. Small drawings take lighter lines. */
   resize(width: number, height: number, ratio: number, small: boolean): void {
     this.height = height;
-    this.ratio.value = ratio;
-    this.weight.value = small ? 0.7 : 1;
-    this.halves.edges.value = 0.55 * this.weight.value * ratio;
-    this.halves.outline.value = 2 * this.weight.value * ratio;
+    this.u.ratio.value = ratio;
+    this.u.weight.value = small ? 0.7 : 1;
+    this.u.halves.edges.value = 0.55 * this.u.weight.value * ratio;
+    this.u.halves.outline.value = 2 * this.u.weight.value * ratio;
     this.renderer.setPixelRatio(ratio);
     this.renderer.setSize(width, height, false);
     const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)];
-    this.size.value.set(w, h);
+    this.u.size.value.set(w, h);
     this.faceTarget?.dispose();
     this.lineTarget?.dispose();
     const flat = {
@@ -200,10 +98,10 @@ export class InkView {
     this.faceTarget = new WebGLRenderTarget(w, h, { ...flat, count: 2, depthBuffer: true });
     this.faceTarget.depthTexture = new DepthTexture(w, h, UnsignedIntType);
     this.lineTarget = new WebGLRenderTarget(w, h, { ...flat, depthBuffer: false });
-    this.colour.value = this.faceTarget.textures[0]!;
-    this.ids.value = this.faceTarget.textures[1]!;
-    this.depth.value = this.faceTarget.depthTexture;
-    this.lines.value = this.lineTarget.texture;
+    this.u.colour.value = this.faceTarget.textures[0]!;
+    this.u.ids.value = this.faceTarget.textures[1]!;
+    this.u.depth.value = this.faceTarget.depthTexture;
+    this.u.lines.value = this.lineTarget.texture;
   }
 
   /** Takes ink and washes from the ground's own custom properties. */
@@ -215,11 +113,11 @@ export class InkView {
         ...([0, 2, 4].map(i => Number.parseInt(full.slice(i, i + 2), 16) / 255) as [number, number, number]),
       );
     };
-    for (const [i, name] of WASHES.entries()) set(this.washes[i]!, name);
-    for (const [i, name] of HATCHES.entries()) set(this.hatches[i]!, name);
-    set(this.pickWash.value, '--pencil-wash');
-    set(this.ink.value, '--ink');
-    set(this.pencil.value, '--pencil');
+    for (const [i, name] of WASHES.entries()) set(this.u.washes[i]!, name);
+    for (const [i, name] of HATCHES.entries()) set(this.u.hatches[i]!, name);
+    set(this.u.pickWash.value, '--pencil-wash');
+    set(this.u.ink.value, '--ink');
+    set(this.u.pencil.value, '--pencil');
   }
 
   load(parts: readonly PartMesh[]): void {
@@ -281,9 +179,9 @@ export class InkView {
       this.partData.set(data.axes[i]!, i * 4);
       this.partData[(n + i) * 4 + 2] = MATERIAL_CODE[part.material];
     });
-    this.partTexture.value?.dispose();
-    this.partTexture.value = new DataTexture(this.partData, n, PART_ROWS, RGBAFormat, FloatType);
-    this.partTexture.value.needsUpdate = true;
+    this.u.partTexture.value?.dispose();
+    this.u.partTexture.value = new DataTexture(this.partData, n, PART_ROWS, RGBAFormat, FloatType);
+    this.u.partTexture.value.needsUpdate = true;
   }
 
   /** Marks picked parts, hides others, and moves parts that are taken apart. */
@@ -294,21 +192,21 @@ export class InkView {
       const offset = offsets.get(id) ?? ZERO;
       this.partData.set([offset.x, offset.y, offset.z], (2 * n + i) * 4);
     }
-    this.hidden.value = picked.size > 0 ? 1 : 0;
-    if (this.partTexture.value) this.partTexture.value.needsUpdate = true;
+    this.u.hidden.value = picked.size > 0 ? 1 : 0;
+    if (this.u.partTexture.value) this.u.partTexture.value.needsUpdate = true;
   }
 
   look(camera: Camera, bounds: Box): void {
     this.bounds = bounds;
     const { right, up, into, scale, centre, spot } = camera;
-    const [w, h] = [this.size.value.x / this.ratio.value, this.height];
+    const [w, h] = [this.u.size.value.x / this.u.ratio.value, this.height];
     const [kx, ky] = [(2 * scale) / w, (2 * scale) / h];
     const depths = corners(this.bounds).map(p => dot(into, p));
     const [near, far] = [Math.min(...depths), Math.max(...depths)];
     const kz = 2 / (far - near + 2);
-    this.depthMm.value = kz / 2;
-    this.mmPx.value = 1 / (scale * this.ratio.value);
-    this.viewProjection.value.set(
+    this.u.depthMm.value = kz / 2;
+    this.u.mmPx.value = 1 / (scale * this.u.ratio.value);
+    this.u.viewProjection.value.set(
       kx * right.x,
       kx * right.y,
       kx * right.z,
@@ -326,7 +224,7 @@ export class InkView {
       0,
       1,
     );
-    this.view.value.set(-into.x, -into.y, -into.z);
+    this.u.view.value.set(-into.x, -into.y, -into.z);
     this.chooseEdges();
   }
 
@@ -334,7 +232,7 @@ export class InkView {
   private chooseEdges(): void {
     const { data, geometries, flags } = this;
     if (!data || !geometries) return;
-    const { x, y, z } = this.view.value;
+    const { x, y, z } = this.u.view.value;
     const facing = (n: Float32Array, i: number): boolean =>
       n[i * 3]! * x + n[i * 3 + 1]! * y + n[i * 3 + 2]! * z > 1e-4;
     const [outline, edges] = [geometries.outline.index!, geometries.edges.index!];
@@ -372,8 +270,8 @@ export class InkView {
 
   /** The instance drawn at a spot of the sheet, CSS pixels. */
   at(x: number, y: number): string | undefined {
-    const [px, py] = [Math.floor(x * this.ratio.value), Math.floor((this.height - y) * this.ratio.value)];
-    const { x: w, y: h } = this.size.value;
+    const [px, py] = [Math.floor(x * this.u.ratio.value), Math.floor((this.height - y) * this.u.ratio.value)];
+    const { x: w, y: h } = this.u.size.value;
     if (!this.faceTarget || px < 0 || py < 0 || px >= w || py >= h) return undefined;
     const bytes = new Uint8Array(4);
     this.renderer.readRenderTargetPixels(this.faceTarget, px, py, 1, 1, bytes, undefined, 1);
@@ -389,7 +287,7 @@ export class InkView {
 
   mask(): IdMask | undefined {
     if (!this.faceTarget) return undefined;
-    const { x: width, y: height } = this.size.value;
+    const { x: width, y: height } = this.u.size.value;
     const bytes = new Uint8Array(width * height * 4);
     this.renderer.readRenderTargetPixels(this.faceTarget, 0, 0, width, height, bytes, undefined, 1);
     return { width, height, bytes };
@@ -398,7 +296,7 @@ export class InkView {
   dispose(): void {
     this.faceTarget?.dispose();
     this.lineTarget?.dispose();
-    this.partTexture.value?.dispose();
+    this.u.partTexture.value?.dispose();
     for (const material of Object.values(this.materials)) material.dispose();
     this.renderer.dispose();
   }

@@ -92,10 +92,6 @@ const FREE: Record<WaitEntry['what'], string> = {
   delivery: 'here',
 };
 
-/** Fits the names' column of the strip. */
-const shortened = (text: string): string =>
-  text.length > 30 ? `${text.slice(0, 29).trimEnd()}\u2026` : text;
-
 /** Days shown in the strip of waits. */
 const WAIT_DAYS = 4;
 const MOST_WAITS = 6;
@@ -108,11 +104,8 @@ function Waiting({ derived, from, width }: { derived: Derived; from: string; wid
       .filter(w => w.end >= from && w.start < until)
       .slice(0, MOST_WAITS)
       .map(w => ({
-        title: shortened(titles.get(w.operation) ?? w.operation),
-        job:
-          w.meanwhile.length > 0
-            ? shortened(`meanwhile ${titles.get(w.meanwhile[0]!) ?? w.meanwhile[0]}`)
-            : '',
+        title: titles.get(w.operation) ?? w.operation,
+        job: w.meanwhile.length > 0 ? `meanwhile ${titles.get(w.meanwhile[0]!) ?? w.meanwhile[0]}` : '',
         what: w.what,
         start: w.start,
         end: w.end,

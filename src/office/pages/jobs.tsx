@@ -10,9 +10,11 @@ import {
   SearchField,
   TextField,
 } from 'react-aria-components';
+import type { Fault } from '../../results/fault.ts';
 import { showDate } from '../../results/show.ts';
 import { type JobLine, usePorts } from '../ports.ts';
 import { jobAddress } from '../route.ts';
+import { Faults } from '../setting-out/faults.tsx';
 import { ShowMenu } from '../shell/show-menu.tsx';
 
 interface Found {
@@ -35,6 +37,7 @@ export function JobsScreen(): ReactNode {
   const [search, setSearch] = useState('');
   const [found, setFound] = useState<Found>();
   const [trouble, setTrouble] = useState<string>();
+  const [taken, setTaken] = useState<TakenIn>();
   useEffect(() => {
     document.title = 'Jobs: Scantling';
   }, []);
@@ -69,7 +72,7 @@ export function JobsScreen(): ReactNode {
         </div>
         <nav aria-label="Jobs">
           <NewJob onTrouble={setTrouble} />
-          <ImportJob onTrouble={setTrouble} />
+          <ImportJob onTrouble={setTrouble} onFaults={setTaken} />
         </nav>
         <ShowMenu />
       </header>
@@ -83,6 +86,7 @@ export function JobsScreen(): ReactNode {
             {trouble}
           </p>
         )}
+        {taken && <TakenInNote taken={taken} />}
         {found && <JobTable found={found} search={search} />}
         {!found && !trouble && <p className="say">Reading the jobs.</p>}
       </main>
@@ -195,7 +199,31 @@ function NewJob({ onTrouble }: { onTrouble: (words: string) => void }): ReactNod
   );
 }
 
-function ImportJob({ onTrouble }: { onTrouble: (words: string) => void }): ReactNode {
+/** A job file that is in the store, with what is wrong in it. */
+interface TakenIn {
+  id: string;
+  name: string;
+  faults: readonly Fault[];
+}
+
+function TakenInNote({ taken: { id, name, faults } }: { taken: TakenIn }): ReactNode {
+  return (
+    <section className="taken" role="status">
+      <p className="say">
+        {name} is taken in. What could not be read is left out: <a href={jobAddress(id)}>open the job</a>.
+      </p>
+      <Faults faults={faults} />
+    </section>
+  );
+}
+
+function ImportJob({
+  onTrouble,
+  onFaults,
+}: {
+  onTrouble: (words: string) => void;
+  onFaults: (taken: TakenIn) => void;
+}): ReactNode {
   const { api } = usePorts();
   const busy = useRef(false);
   const take = async (files: FileList | null): Promise<void> => {
@@ -203,7 +231,9 @@ function ImportJob({ onTrouble }: { onTrouble: (words: string) => void }): React
     if (!file || busy.current) return;
     busy.current = true;
     try {
-      go((await api.importJob(await file.text())).id);
+      const { id, faults } = await api.importJob(await file.text());
+      if (faults.length === 0) go(id);
+      else onFaults({ id, name: file.name, faults });
     } catch (error) {
       onTrouble(`${file.name} cannot be taken in. ${wordsOf(error)}`);
     } finally {

@@ -16,7 +16,11 @@ export function Faults({ faults }: { faults: readonly Fault[] }): ReactNode {
       <ul>
         {faults.slice(0, SHOWN).map(fault => (
           <li key={`${fault.place} ${fault.fault}`}>
-            <b>{fault.place}</b> {capital(fault.fault)}. <span className="mend">{capital(fault.mend)}.</span>
+            <b>
+              {fault.place}
+              {fault.line !== undefined && <span className="quiet"> line {fault.line}</span>}
+            </b>{' '}
+            {capital(fault.fault)}. <span className="mend">{capital(fault.mend)}.</span>
           </li>
         ))}
       </ul>
