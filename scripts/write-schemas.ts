@@ -2,4 +2,5 @@
 import { writeFileSync } from 'node:fs';
 import { schemaText } from '../src/job-file/json-schema.ts';
 
-for (const kind of ['job', 'workshop'] as const) writeFileSync(new URL(`../docs/schema/${kind}.json`, import.meta.url), schemaText(kind));
+for (const kind of ['job', 'workshop'] as const)
+  writeFileSync(new URL(`../docs/schema/${kind}.json`, import.meta.url), schemaText(kind));

@@ -47,9 +47,6 @@ export function sunk(footprint: Box, face: LocalFace, size: Size, depth: number)
 export const beyond = (footprint: Box, face: LocalFace, size: Size, length: number): Box =>
   sunk(footprint, face, size, -length);
 
-export const grow = (b: Box, axis: Axis, by: number): Box =>
-  withSpan(b, axis, b.min[axis] - by, b.max[axis] + by);
-
 /** The axis, other than the face's own, along which a footprint is longest. */
 export function longAxis(b: Box, face: LocalFace): Axis {
   const size = boxSize(b);

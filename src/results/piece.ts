@@ -1,6 +1,6 @@
 import type { Box } from '../geometry/box.ts';
 import type { Frame } from '../geometry/frame.ts';
-import type { Cut, LocalFace, Size, Stage } from './cuts.ts';
+import type { Cut, LocalFace, Size } from './cuts.ts';
 import type { Fault } from './fault.ts';
 import type { Rule } from './source.ts';
 
@@ -149,13 +149,6 @@ export interface Assembly {
   dryFit: boolean;
   /** Order number among the glue-ups. */
   order: number;
-}
-
-/** Features still to be cut on an assembly rather than on a loose part keep their stage. */
-export interface StagedCut {
-  instance: string;
-  cut: string;
-  stage: Stage;
 }
 
 export interface Piece {

@@ -1,6 +1,6 @@
 import { directionToWorld, type Frame } from '../geometry/frame.ts';
 import { dot, type Vec3, vec } from '../geometry/vector.ts';
-import type { LocalFace, Size } from '../results/cuts.ts';
+import type { LocalFace } from '../results/cuts.ts';
 import type { Direction, FaceWord } from './schema.ts';
 
 export const LOCAL_FACES: readonly LocalFace[] = ['end1', 'end2', 'backEdge', 'faceEdge', 'back', 'face'];
@@ -36,10 +36,6 @@ export const FACE_AXIS: Record<LocalFace, 'x' | 'y' | 'z'> = {
 export const SIZE_OF_AXIS = { x: 'length', y: 'width', z: 'thickness' } as const;
 
 export const isHigh = (face: LocalFace): boolean => face === 'end2' || face === 'faceEdge' || face === 'face';
-
-/** Coordinate of a face along its own axis in the part's frame. */
-export const faceAt = (face: LocalFace, size: Size): number =>
-  isHigh(face) ? size[SIZE_OF_AXIS[FACE_AXIS[face]]] : 0;
 
 export const DIRECTION: Record<Direction, Vec3> = {
   left: vec(-1, 0, 0),

@@ -1,6 +1,6 @@
 import { type Figure, FigureBook } from '../figures/book.ts';
-import { FigureFault, type Read } from '../figures/evaluate.ts';
-import { clean, lengthOf, type Measure, numberOf, textOf } from '../figures/measure.ts';
+import { FigureFault } from '../figures/evaluate.ts';
+import { clean, lengthOf, type Measure } from '../figures/measure.ts';
 import { nearest } from '../figures/nearest.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import type { LocalFace } from '../results/cuts.ts';
@@ -10,7 +10,7 @@ import { enteredFigure } from './entered.ts';
 import { featureFigures } from './feature-figures.ts';
 import { jointFigures } from './joint-figures.ts';
 import type { JointCatalogue } from './joint-type.ts';
-import { type Pairing, Pairings } from './pairings.ts';
+import { Pairings } from './pairings.ts';
 import { copyFaceFigure, partFigures, SIZE_NAMES, WORLD_FACE } from './part-figures.ts';
 import type { JobDocument, ParameterDocument } from './schema.ts';
 
@@ -175,8 +175,3 @@ const SIDES: Record<(typeof SIZE_NAMES)[number], LocalFace[]> = {
 };
 
 const numberIn = (m: Measure): number => (m.type === 'number' ? m.value : Number.NaN);
-
-export const measureOf = (value: number | string, kind: QuantityKind): Measure =>
-  typeof value === 'string' ? textOf(value) : kind === 'length' ? lengthOf(value) : numberOf(value);
-
-export type { Pairing, Read };

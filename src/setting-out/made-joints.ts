@@ -67,8 +67,7 @@ export function makeJoints(
     if (!values) return [];
     return pairing.contacts.flatMap(contact => {
       const made = makeOne(id, pairing, contact, values, document, pairings, groups);
-      for (const f of made?.parts.impossible ?? [])
-        {
+      for (const f of made?.parts.impossible ?? []) {
         const own = pairing.document.set?.[f.figure] === undefined ? '' : 'set.';
         faults.push(fault(`joints.${id}.${own}${f.figure}`, f.fault, f.mend));
       }

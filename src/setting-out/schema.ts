@@ -228,5 +228,3 @@ export type ParameterDocument = z.infer<typeof parameter>;
 export type FigureText = string | number;
 export type FaceWord = (typeof FACE_WORDS)[number];
 export type Direction = z.infer<typeof direction>;
-
-export const isId = (text: string): boolean => ID.test(text);

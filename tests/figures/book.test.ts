@@ -39,7 +39,9 @@ test('a circle is named in full, once, and what leans on it is not told again', 
   book.define(figure('c', read => sum(read, 'a')));
   book.define(figure('d', read => sum(read, 'a')));
   for (const name of ['d', 'a', 'b', 'c']) book.outcome(name);
-  expect(book.faults().map(f => f.fault)).toEqual(['the figures need each other in a circle: a -> b -> c -> a']);
+  expect(book.faults().map(f => f.fault)).toEqual([
+    'the figures need each other in a circle: a -> b -> c -> a',
+  ]);
   expect(book.number('d')).toBeUndefined();
 });
 
@@ -72,7 +74,16 @@ test('why re-runs the figure and names what it read, down to what was entered', 
   const book = new FigureBook();
   book.define(figure('length', () => lengthOf(1000), { how: 'entered' }));
   book.define(figure('leg', () => lengthOf(45), { how: 'entered' }));
-  book.define(figure('rail', read => lengthOf(sum(read, 'length').type === 'number' ? 1000 - 2 * (read('leg') as { value: number }).value : 0), { formula: 'length - 2 * leg' }));
+  book.define(
+    figure(
+      'rail',
+      read =>
+        lengthOf(
+          sum(read, 'length').type === 'number' ? 1000 - 2 * (read('leg') as { value: number }).value : 0,
+        ),
+      { formula: 'length - 2 * leg' },
+    ),
+  );
   const why = book.why('rail');
   expect(why).toMatchObject({ value: { kind: 'length', value: 910 }, formula: 'length - 2 * leg' });
   expect(why?.inputs.map(i => [i.figure, i.how, i.value?.value])).toEqual([

@@ -4,7 +4,12 @@ import { evaluate, FigureFault } from '../../src/figures/evaluate.ts';
 import { parseExpression } from '../../src/figures/expression.ts';
 import { lengthOf, type Measure, numberOf } from '../../src/figures/measure.ts';
 
-const names: Record<string, Measure> = { width: lengthOf(900), 'rail.length': lengthOf(560), n: numberOf(3), timber: { type: 'text', value: 'oak' } };
+const names: Record<string, Measure> = {
+  width: lengthOf(900),
+  'rail.length': lengthOf(560),
+  n: numberOf(3),
+  timber: { type: 'text', value: 'oak' },
+};
 const read = (name: string): Measure => {
   const found = names[name];
   if (!found) throw new FigureFault(`there is no figure ${name}`, '');
@@ -69,24 +74,27 @@ describe('expressions', () => {
   });
 
   test('depth, length and count have their limits', () => {
-    expect(parseExpression('('.repeat(150) + '1' + ')'.repeat(150)).ok).toBe(true);
+    expect(parseExpression(`${'('.repeat(150)}1${')'.repeat(150)}`).ok).toBe(true);
     expect(parseExpression(`${'-'.repeat(60)}1`).ok).toBe(false);
-    expect(parseExpression('1+'.repeat(190) + '1').ok).toBe(false);
+    expect(parseExpression(`${'1+'.repeat(190)}1`).ok).toBe(false);
     expect(parseExpression('x'.repeat(500)).ok).toBe(false);
   });
 
   test('any text is read or refused, and nothing of the program is reached', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string({ maxLength: 60 }), fc.stringMatching(/^[a-z0-9 .+*/()'"<>=?:,-]{0,60}$/)), text => {
-        const parsed = parseExpression(text);
-        if (!parsed.ok) return parsed.fault.length > 0 && parsed.mend.length > 0;
-        try {
-          evaluate(parsed.node, read);
-        } catch (error) {
-          return error instanceof FigureFault;
-        }
-        return true;
-      }),
+      fc.property(
+        fc.oneof(fc.string({ maxLength: 60 }), fc.stringMatching(/^[a-z0-9 .+*/()'"<>=?:,-]{0,60}$/)),
+        text => {
+          const parsed = parseExpression(text);
+          if (!parsed.ok) return parsed.fault.length > 0 && parsed.mend.length > 0;
+          try {
+            evaluate(parsed.node, read);
+          } catch (error) {
+            return error instanceof FigureFault;
+          }
+          return true;
+        },
+      ),
       { seed: 11, numRuns: 2000 },
     );
     for (const text of ['constructor.constructor', '__proto__.x', 'this.process', 'globalThis'])
@@ -95,10 +103,15 @@ describe('expressions', () => {
 
   test('sums of lengths agree with sums of numbers', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 5000 }), fc.integer({ min: 0, max: 5000 }), fc.integer({ min: 1, max: 9 }), (a, b, k) => {
-        expect(value(`(${a} mm + ${b} mm) * ${k}`)).toBe((a + b) * k);
-        expect(value(`${a} mm - ${b} mm`)).toBe(a - b);
-      }),
+      fc.property(
+        fc.integer({ min: 0, max: 5000 }),
+        fc.integer({ min: 0, max: 5000 }),
+        fc.integer({ min: 1, max: 9 }),
+        (a, b, k) => {
+          expect(value(`(${a} mm + ${b} mm) * ${k}`)).toBe((a + b) * k);
+          expect(value(`${a} mm - ${b} mm`)).toBe(a - b);
+        },
+      ),
       { seed: 12, numRuns: 300 },
     );
   });

@@ -5,17 +5,25 @@ import { deriveJob } from '../../src/job/derive.ts';
 import { checkJobDocument, readJobFile, readWorkshopFile } from '../../src/job-file/read.ts';
 import { writeJobFile } from '../../src/job-file/write.ts';
 
-const example = (name: string): string => readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8');
+const example = (name: string): string =>
+  readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8');
 const workshop = readWorkshopFile(example('workshop')).workshop!;
 const NAMES = ['porch-bench', 'writing-table'];
 
 test('any text gives a document or faults, never an exception', () => {
   fc.assert(
-    fc.property(fc.oneof(fc.string({ maxLength: 300 }), fc.json({ maxDepth: 3 }), fc.json({ maxDepth: 3 }).map(j => `scantling: job/1\ntitle: x\nparts: ${j}\n`)), text => {
-      const { document, faults } = readJobFile(text);
-      expect(document !== undefined || faults.length > 0).toBe(true);
-      for (const f of faults) expect([f.place, f.fault, f.mend].every(t => t.length > 0)).toBe(true);
-    }),
+    fc.property(
+      fc.oneof(
+        fc.string({ maxLength: 300 }),
+        fc.json({ maxDepth: 3 }),
+        fc.json({ maxDepth: 3 }).map(j => `scantling: job/1\ntitle: x\nparts: ${j}\n`),
+      ),
+      text => {
+        const { document, faults } = readJobFile(text);
+        expect(document !== undefined || faults.length > 0).toBe(true);
+        for (const f of faults) expect([f.place, f.fault, f.mend].every(t => t.length > 0)).toBe(true);
+      },
+    ),
     { seed: 41, numRuns: 600 },
   );
 });
@@ -24,7 +32,10 @@ test('a demo with a few of its lines spoilt is still read, and derives without a
   const lines = example('porch-bench').split('\n');
   fc.assert(
     fc.property(
-      fc.array(fc.tuple(fc.nat(lines.length - 1), fc.constantFrom('drop', 'twice', 'digit', 'word', 'tail')), { minLength: 1, maxLength: 3 }),
+      fc.array(
+        fc.tuple(fc.nat(lines.length - 1), fc.constantFrom('drop', 'twice', 'digit', 'word', 'tail')),
+        { minLength: 1, maxLength: 3 },
+      ),
       spoils => {
         const spoilt = [...lines];
         for (const [at, how] of spoils) {
@@ -58,12 +69,17 @@ test('older files are brought up: sizes of the draft became parameters', () => {
 });
 
 test('a document from the store is checked by the same rules', () => {
-  expect(checkJobDocument({ scantling: 'job/1', title: 'x', parts: { a: { kind: 'cheese' } } }).faults[0]).toMatchObject({ place: 'parts.a.kind', mend: expect.stringContaining('timber') });
+  expect(
+    checkJobDocument({ scantling: 'job/1', title: 'x', parts: { a: { kind: 'cheese' } } }).faults[0],
+  ).toMatchObject({ place: 'parts.a.kind', mend: expect.stringContaining('timber') });
 });
 
 test('the same job gives the same results, to the letter', () => {
   for (const name of NAMES) {
-    const derive = () => JSON.stringify(deriveJob(readJobFile(example(name)).document!, workshop, { today: '2026-11-25' }).derived);
+    const derive = () =>
+      JSON.stringify(
+        deriveJob(readJobFile(example(name)).document!, workshop, { today: '2026-11-25' }).derived,
+      );
     expect(derive()).toBe(derive());
   }
 });

@@ -8,46 +8,189 @@ import { setOut } from '../../src/setting-out/set-out.ts';
 /** Each joint between two parts whose sizes are written for a thickness t of the thinner one, mm. */
 type Parts = Record<string, object>;
 const timber = (over: object) => ({ kind: 'timber', material: 'oak-european', ...over });
-const post = (t: number) => timber({ length: 40 * t, width: 2 * t, thickness: 2 * t, along: 'up', facing: 'front', at: { left: 0, front: 0, bottom: 0 } });
-const rail = (t: number, over: object = {}) => timber({ length: 20 * t, width: 3 * t, thickness: t, along: 'right', facing: 'front', at: { left: 'into.right', centre_y: 'into.centre_y', top: 'into.top - 10 mm' }, ...over });
-const board = (t: number, over: object = {}) => timber({ length: 20 * t, width: 8 * t, thickness: t, along: 'right', facing: 'up', at: { left: 0, front: 0, bottom: 0 }, ...over });
+const post = (t: number) =>
+  timber({
+    length: 40 * t,
+    width: 2 * t,
+    thickness: 2 * t,
+    along: 'up',
+    facing: 'front',
+    at: { left: 0, front: 0, bottom: 0 },
+  });
+const rail = (t: number, over: object = {}) =>
+  timber({
+    length: 20 * t,
+    width: 3 * t,
+    thickness: t,
+    along: 'right',
+    facing: 'front',
+    at: { left: 'into.right', centre_y: 'into.centre_y', top: 'into.top - 10 mm' },
+    ...over,
+  });
+const board = (t: number, over: object = {}) =>
+  timber({
+    length: 20 * t,
+    width: 8 * t,
+    thickness: t,
+    along: 'right',
+    facing: 'up',
+    at: { left: 0, front: 0, bottom: 0 },
+    ...over,
+  });
 
 const PIECES: Record<string, (t: number) => { parts: Parts; set?: object; dependent?: object }> = {
   'mortise-and-tenon': t => ({ parts: { into: post(t), from: rail(t) } }),
-  'corner-bridle': t => ({ parts: { into: post(t), from: rail(t, { thickness: 2 * t, at: { left: 'into.right', front: 0, top: 'into.top' } }) } }),
+  'corner-bridle': t => ({
+    parts: {
+      into: post(t),
+      from: rail(t, { thickness: 2 * t, at: { left: 'into.right', front: 0, top: 'into.top' } }),
+    },
+  }),
   't-bridle': t => ({
     parts: {
-      into: timber({ length: 40 * t, width: 4 * t, thickness: 2 * t, along: 'right', facing: 'front', at: { left: 0, front: 0, bottom: 0 } }),
-      from: timber({ length: 10 * t, width: 2 * t, thickness: 2 * t, along: 'up', facing: 'front', at: { centre_x: 'into.centre_x', centre_y: 'into.centre_y', bottom: 'into.top' } }),
+      into: timber({
+        length: 40 * t,
+        width: 4 * t,
+        thickness: 2 * t,
+        along: 'right',
+        facing: 'front',
+        at: { left: 0, front: 0, bottom: 0 },
+      }),
+      from: timber({
+        length: 10 * t,
+        width: 2 * t,
+        thickness: 2 * t,
+        along: 'up',
+        facing: 'front',
+        at: { centre_x: 'into.centre_x', centre_y: 'into.centre_y', bottom: 'into.top' },
+      }),
     },
   }),
-  housing: t => ({ parts: { into: board(t, { along: 'up', facing: 'right' }), from: board(t, { length: 15 * t, at: { left: 'into.right', front: 0, bottom: 200 } }) } }),
+  housing: t => ({
+    parts: {
+      into: board(t, { along: 'up', facing: 'right' }),
+      from: board(t, { length: 15 * t, at: { left: 'into.right', front: 0, bottom: 200 } }),
+    },
+  }),
   halving: t => ({
     parts: {
-      into: timber({ length: 20 * t, width: 3 * t, thickness: t, along: 'right', facing: 'up', at: { left: 0, front: 0, bottom: 0 } }),
-      from: timber({ length: 20 * t, width: 3 * t, thickness: t, along: 'back', facing: 'up', at: { centre_x: 'into.centre_x', centre_y: 'into.centre_y', bottom: 0 } }),
+      into: timber({
+        length: 20 * t,
+        width: 3 * t,
+        thickness: t,
+        along: 'right',
+        facing: 'up',
+        at: { left: 0, front: 0, bottom: 0 },
+      }),
+      from: timber({
+        length: 20 * t,
+        width: 3 * t,
+        thickness: t,
+        along: 'back',
+        facing: 'up',
+        at: { centre_x: 'into.centre_x', centre_y: 'into.centre_y', bottom: 0 },
+      }),
     },
   }),
-  'grooved-panel': t => ({ parts: { into: rail(2 * t, { at: { left: 0, front: 0, bottom: 0 } }), from: board(t / 2, { length: 20 * t, width: 10 * t, facing: 'front', at: { left: 0, bottom: 'into.top', centre_y: 'into.centre_y' } }) } }),
+  'grooved-panel': t => ({
+    parts: {
+      into: rail(2 * t, { at: { left: 0, front: 0, bottom: 0 } }),
+      from: board(t / 2, {
+        length: 20 * t,
+        width: 10 * t,
+        facing: 'front',
+        at: { left: 0, bottom: 'into.top', centre_y: 'into.centre_y' },
+      }),
+    },
+  }),
   'mitred-frame': t => ({
     parts: {
-      into: timber({ length: 20 * t, width: 2 * t, thickness: t, along: 'up', facing: 'front', at: { left: 0, front: 0, bottom: 0 } }),
-      from: timber({ length: 20 * t, width: 2 * t, thickness: t, along: 'right', facing: 'front', at: { left: 0, front: 0, bottom: 0 } }),
+      into: timber({
+        length: 20 * t,
+        width: 2 * t,
+        thickness: t,
+        along: 'up',
+        facing: 'front',
+        at: { left: 0, front: 0, bottom: 0 },
+      }),
+      from: timber({
+        length: 20 * t,
+        width: 2 * t,
+        thickness: t,
+        along: 'right',
+        facing: 'front',
+        at: { left: 0, front: 0, bottom: 0 },
+      }),
     },
   }),
   dowelled: t => ({ parts: { into: post(t), from: rail(t) } }),
-  'bar-in-hole': t => ({ parts: { into: post(t), from: { kind: 'bar', material: 'brass', diameter: t, length: 20 * t, along: 'right', facing: 'front', at: { left: 'into.right', centre_y: 'into.centre_y', centre_z: 300 } } } }),
-  screwed: t => ({ parts: { into: rail(3 * t, { at: { left: 0, front: 0, bottom: 0 } }), from: rail(t, { length: 20 * t, at: { left: 0, back: 'into.front', bottom: 0 } }) } }),
-  'edge-glued': t => ({ parts: { into: board(t), from: board(t, { at: { left: 0, front: 'into.back', bottom: 0 } }) } }),
-  'sheet-bonded': t => ({ parts: { into: board(t), from: { kind: 'sheet', material: 'brass', length: 20 * t, width: 8 * t, thickness: 0.9, along: 'right', facing: 'up', at: { left: 0, front: 0, bottom: 'into.top' } } } }),
-  'sheet-let-in': t => ({ parts: { into: board(t), from: { kind: 'sheet', material: 'brass', length: 10 * t, width: 4 * t, thickness: 0.9, along: 'right', facing: 'up', at: { left: 2 * t, front: 2 * t, top: 'into.top' } } } }),
+  'bar-in-hole': t => ({
+    parts: {
+      into: post(t),
+      from: {
+        kind: 'bar',
+        material: 'brass',
+        diameter: t,
+        length: 20 * t,
+        along: 'right',
+        facing: 'front',
+        at: { left: 'into.right', centre_y: 'into.centre_y', centre_z: 300 },
+      },
+    },
+  }),
+  screwed: t => ({
+    parts: {
+      into: rail(3 * t, { at: { left: 0, front: 0, bottom: 0 } }),
+      from: rail(t, { length: 20 * t, at: { left: 0, back: 'into.front', bottom: 0 } }),
+    },
+  }),
+  'edge-glued': t => ({
+    parts: { into: board(t), from: board(t, { at: { left: 0, front: 'into.back', bottom: 0 } }) },
+  }),
+  'sheet-bonded': t => ({
+    parts: {
+      into: board(t),
+      from: {
+        kind: 'sheet',
+        material: 'brass',
+        length: 20 * t,
+        width: 8 * t,
+        thickness: 0.9,
+        along: 'right',
+        facing: 'up',
+        at: { left: 0, front: 0, bottom: 'into.top' },
+      },
+    },
+  }),
+  'sheet-let-in': t => ({
+    parts: {
+      into: board(t),
+      from: {
+        kind: 'sheet',
+        material: 'brass',
+        length: 10 * t,
+        width: 4 * t,
+        thickness: 0.9,
+        along: 'right',
+        facing: 'up',
+        at: { left: 2 * t, front: 2 * t, top: 'into.top' },
+      },
+    },
+  }),
 };
 
 const none = { length: 0, width: 0, thickness: 0 };
 const context = { allowances: { timber: none, sheet: none, bar: none, tube: none }, density: () => 600 };
 function make(type: string, t: number, set: object = {}) {
   const { parts } = PIECES[type]!(t);
-  const { document, faults } = checkJobDocument({ scantling: 'job/1', title: type, parts, joints: { j: { type, from: 'from', into: 'into', count: 1, ...(Object.keys(set).length > 0 ? { set } : {}) } } });
+  const { document, faults } = checkJobDocument({
+    scantling: 'job/1',
+    title: type,
+    parts,
+    joints: {
+      j: { type, from: 'from', into: 'into', count: 1, ...(Object.keys(set).length > 0 ? { set } : {}) },
+    },
+  });
   const out = setOut(document!, JOINT_CATALOGUE, context);
   return { ...out, faults: [...faults, ...out.faults] };
 }
@@ -63,7 +206,11 @@ describe.each(JOINTS.map(j => j.type))('%s', type => {
     expect(piece.joints).toHaveLength(1);
     expect(prove({ piece }, await loadMeshKernel()).overlaps).toEqual([]);
     for (const l of piece.joints[0]!.limits.filter(l => l.severity !== 'note'))
-      expect([l.figure, l.min === undefined || l.value >= l.min - 1e-9, l.max === undefined || l.value <= l.max + 1e-9]).toEqual([l.figure, true, true]);
+      expect([
+        l.figure,
+        l.min === undefined || l.value >= l.min - 1e-9,
+        l.max === undefined || l.value <= l.max + 1e-9,
+      ]).toEqual([l.figure, true, true]);
   });
 
   test('every default quotes a rule of its own file, and its formula', () => {
@@ -72,7 +219,12 @@ describe.each(JOINTS.map(j => j.type))('%s', type => {
     for (const f of joint.figures) {
       expect(joint.rules).toContain(f.rule);
       const why = book.why(`joints.j.${f.name}`);
-      expect([f.name, why?.how, why?.formula, why?.value === undefined]).toEqual([f.name, 'rule', f.formula, false]);
+      expect([f.name, why?.how, why?.formula, why?.value === undefined]).toEqual([
+        f.name,
+        'rule',
+        f.formula,
+        false,
+      ]);
     }
   });
 
@@ -81,9 +233,17 @@ describe.each(JOINTS.map(j => j.type))('%s', type => {
     const byId = new Map(piece.instances.map(i => [i.id, i]));
     for (const i of piece.instances)
       for (const cut of i.cuts) {
-        if (cut.mate) expect(byId.get(cut.mate.instance)?.cuts.find(c => c.id === cut.mate?.cut)?.mate).toEqual({ instance: i.id, cut: cut.id });
+        if (cut.mate)
+          expect(byId.get(cut.mate.instance)?.cuts.find(c => c.id === cut.mate?.cut)?.mate).toEqual({
+            instance: i.id,
+            cut: cut.id,
+          });
         if (!('box' in cut)) continue;
-        for (const [k, whole] of [['x', i.size.length], ['y', i.size.width], ['z', i.size.thickness]] as const) {
+        for (const [k, whole] of [
+          ['x', i.size.length],
+          ['y', i.size.width],
+          ['z', i.size.thickness],
+        ] as const) {
           expect(cut.box.min[k], `${cut.kind} ${k}`).toBeGreaterThanOrEqual(-1e-6);
           expect(cut.box.max[k], `${cut.kind} ${k}`).toBeLessThanOrEqual(whole + 1e-6);
         }
@@ -110,7 +270,11 @@ describe('proportions of the mortise and tenon', () => {
     const { book, piece } = make('mortise-and-tenon', 20, { kind: 'haunched' });
     expect([book.number('joints.j.tenon.width'), book.number('joints.j.shoulder.near')]).toEqual([40, 20]);
     const tenon = piece.instances.find(i => i.id === 'from')!.cuts[0]!;
-    expect(tenon).toMatchObject({ kind: 'tenon', y: { low: 0, high: 20 }, haunch: { side: 'high', width: 20, length: 10 } });
+    expect(tenon).toMatchObject({
+      kind: 'tenon',
+      y: { low: 0, high: 20 },
+      haunch: { side: 'high', width: 20, length: 10 },
+    });
   });
 
   test('MT-8: through, as long as the post is deep; shorter is refused with the figure that works', () => {

@@ -30,14 +30,30 @@ describe('reading lengths', () => {
     expect(read(text, unit)).toBeCloseTo(wanted, 9);
   });
 
-  test.each(['', 'mm', '4,5', '3 kg', '1/0 in', '1e999', 'NaN', '--3', '4 5', '5"2\'', '1 3/4 mm mm', 'a'.repeat(100)])('%j is refused with an example of what may stand there', text => {
+  test.each([
+    '',
+    'mm',
+    '4,5',
+    '3 kg',
+    '1/0 in',
+    '1e999',
+    'NaN',
+    '--3',
+    '4 5',
+    '5"2\'',
+    '1 3/4 mm mm',
+    'a'.repeat(100),
+  ])('%j is refused with an example of what may stand there', text => {
     const parsed = parseLength(text);
     expect(parsed.ok).toBe(false);
     if (!parsed.ok) expect(parsed.expected).toMatch(/40|full stop/);
   });
 
   test('any text is read or refused', () => {
-    fc.assert(fc.property(fc.string({ maxLength: 40 }), text => typeof parseLength(text).ok === 'boolean'), { seed: 21, numRuns: 3000 });
+    fc.assert(
+      fc.property(fc.string({ maxLength: 40 }), text => typeof parseLength(text).ok === 'boolean'),
+      { seed: 21, numRuns: 3000 },
+    );
   });
 });
 
@@ -60,15 +76,23 @@ describe('showing lengths', () => {
 
   test('what is shown is read back within half of the last place', () => {
     fc.assert(
-      fc.property(fc.double({ min: -20000, max: 20000, noNaN: true }), fc.constantFrom<LengthUnit>('mm', 'cm', 'm', 'in'), (value, unit) => {
-        const back = read(formatLength(value, { unit }), unit);
-        expect(Math.abs(Number(back) - value)).toBeLessThanOrEqual(unit === 'in' ? 25.4 / 128 + 1e-9 : 0.05 + 1e-9);
-      }),
+      fc.property(
+        fc.double({ min: -20000, max: 20000, noNaN: true }),
+        fc.constantFrom<LengthUnit>('mm', 'cm', 'm', 'in'),
+        (value, unit) => {
+          const back = read(formatLength(value, { unit }), unit);
+          expect(Math.abs(Number(back) - value)).toBeLessThanOrEqual(
+            unit === 'in' ? 25.4 / 128 + 1e-9 : 0.05 + 1e-9,
+          );
+        },
+      ),
       { seed: 22, numRuns: 1000 },
     );
   });
 
   test('rounding is half away from zero, without float noise', () => {
-    expect([roundTo(1.005, 2), roundTo(2.5, 0), roundTo(-2.5, 0), roundTo(1.25, 1)]).toEqual([1.01, 3, -3, 1.3]);
+    expect([roundTo(1.005, 2), roundTo(2.5, 0), roundTo(-2.5, 0), roundTo(1.25, 1)]).toEqual([
+      1.01, 3, -3, 1.3,
+    ]);
   });
 });
