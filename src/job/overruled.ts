@@ -12,7 +12,10 @@ export function overruled(checks: Check[], by: Overruled): Check[] {
     if (!judged || check.severity === 'pass' || check.severity === 'note') return check;
     const stale = judged.was !== undefined && judged.was !== `${check.figure}`;
     return stale
-      ? { ...check, remedy: `${check.remedy} It was set aside when the figure was ${judged.was}; judge it again.` }
+      ? {
+          ...check,
+          remedy: `${check.remedy} It was set aside when the figure was ${judged.was}; judge it again.`,
+        }
       : { ...check, severity: 'note' as const, remedy: `Set aside: ${judged.reason}` };
   });
 }

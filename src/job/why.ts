@@ -23,7 +23,8 @@ export interface WhyContext {
 export function whyOf(figure: string, context: WhyContext): Why | undefined {
   const { derived } = context;
   if (figure.startsWith('offer.')) return whyPrice(figure, derived.price, { ...context, ...derived });
-  if (figure.startsWith('days.') || figure.startsWith('operations.')) return whyDays(figure, derived.operations, derived.days);
+  if (figure.startsWith('days.') || figure.startsWith('operations.'))
+    return whyDays(figure, derived.operations, derived.days);
   if (figure.startsWith('setups.')) return whySetUp(figure, derived.setups, derived.piece);
   if (figure.startsWith('checks.')) return whyCheck(figure.slice('checks.'.length), derived.checks);
   return whyMass(figure, context) ?? whyBlank(figure, context) ?? context.book.why(figure);
@@ -49,7 +50,8 @@ function whyCheck(key: string, checks: readonly Check[]): Why | undefined {
   };
 }
 
-const groupOf = (id: string, derived: Derived) => derived.piece.groups.find(g => g.part === id || g.instances.includes(id));
+const groupOf = (id: string, derived: Derived) =>
+  derived.piece.groups.find(g => g.part === id || g.instances.includes(id));
 
 function whyMass(figure: string, { derived, book }: WhyContext): Why | undefined {
   const id = /^parts\.([^.]+)\.mass$/.exec(figure)?.[1];
@@ -63,13 +65,25 @@ function whyMass(figure: string, { derived, book }: WhyContext): Why | undefined
     how: group.mass === null ? 'missing' : 'computed',
     formula: 'volume after all cuts x density',
     inputs: [
-      { figure: `parts.${id}.volume`, label: `${group.name}, volume`, value: q('volume', group.volume), how: 'computed', formula: 'cut size less what its joints and features take away', inputs: sizes(group.part, book) },
+      {
+        figure: `parts.${id}.volume`,
+        label: `${group.name}, volume`,
+        value: q('volume', group.volume),
+        how: 'computed',
+        formula: 'cut size less what its joints and features take away',
+        inputs: sizes(group.part, book),
+      },
       {
         figure: `materials.${group.material}.density`,
         label: `density of ${density?.name ?? group.material}`,
         value: density && q('density', (density.densityKgM3.low + density.densityKgM3.high) / 2),
         how: density ? 'table' : 'missing',
-        ...(density ? { source: { text: density.densityKgM3.source, basis: density.densityKgM3.basis }, formula: `middle of ${density.densityKgM3.low} to ${density.densityKgM3.high} kg/m3` } : {}),
+        ...(density
+          ? {
+              source: { text: density.densityKgM3.source, basis: density.densityKgM3.basis },
+              formula: `middle of ${density.densityKgM3.low} to ${density.densityKgM3.high} kg/m3`,
+            }
+          : {}),
         inputs: [],
       },
     ],
@@ -84,7 +98,8 @@ function whyBlank(figure: string, { derived, book, workshop }: WhyContext): Why 
   const group = match && groupOf(match[1]!, derived);
   if (!match || !group) return undefined;
   const which = match[2] as 'length' | 'width' | 'thickness';
-  const own = book.why(`parts.${group.part}.allowance.${which}`, 4) ?? book.why(`allowances.${group.kind}.${which}`, 4);
+  const own =
+    book.why(`parts.${group.part}.allowance.${which}`, 4) ?? book.why(`allowances.${group.kind}.${which}`, 4);
   const shop = group.kind === 'bought-in' ? 0 : workshop.allowances[group.kind][which];
   return {
     figure,
@@ -94,7 +109,14 @@ function whyBlank(figure: string, { derived, book, workshop }: WhyContext): Why 
     formula: 'cut size and the allowance, and the reserve of a part that is measured first',
     inputs: [
       ...[book.why(`parts.${group.part}.${which}`, 6)].filter(w => w !== undefined),
-      own ?? { figure: `workshop.allowances.${group.kind}.${which}`, label: `allowance of the workshop in ${which}`, value: q('length', shop), how: 'entered', source: { text: 'the workshop file', basis: 'workshop' }, inputs: [] },
+      own ?? {
+        figure: `workshop.allowances.${group.kind}.${which}`,
+        label: `allowance of the workshop in ${which}`,
+        value: q('length', shop),
+        how: 'entered',
+        source: { text: 'the workshop file', basis: 'workshop' },
+        inputs: [],
+      },
     ],
   };
 }

@@ -220,8 +220,12 @@ export function primitiveVolume(p: Primitive): number {
  * groove) are counted twice: a few mm3 in practice; the exact solid answers in the second tier.
  */
 export function partVolume(size: Size, cuts: readonly Cut[], round: boolean, wall?: number): number {
-  const boxes = cuts.filter(c => c.kind !== 'hole').flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
-  const prisms = cuts.flatMap(c => (c.kind === 'hole' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box')));
+  const boxes = cuts
+    .filter(c => c.kind !== 'hole')
+    .flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
+  const prisms = cuts.flatMap(c =>
+    c.kind === 'hole' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box'),
+  );
   const holes = cuts.filter(c => c.kind === 'hole');
   const gone =
     unionVolume(boxes, wholeBox(size)) +
@@ -250,7 +254,9 @@ function sharedByHoles(holes: readonly HoleCut[]): number {
       const same = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y, a.at.z - b.at.z) < 1e-6 && a.face === b.face;
       if (!same) continue;
       const [narrow, wide] = a.diameter <= b.diameter ? [a, b] : [b, a];
-      const inside = narrow.slot ? Math.max(0, Math.min(narrow.slot.travel, wide.diameter - narrow.diameter)) * narrow.diameter : 0;
+      const inside = narrow.slot
+        ? Math.max(0, Math.min(narrow.slot.travel, wide.diameter - narrow.diameter)) * narrow.diameter
+        : 0;
       shared += ((Math.PI / 4) * narrow.diameter ** 2 + inside) * Math.min(a.depth, b.depth);
     }
   return shared;
