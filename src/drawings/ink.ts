@@ -16,6 +16,8 @@ export interface InkOptions {
   manner: Manner;
   /** Instance drawn as picked. */
   picked?: string;
+  /** Where a world point lies on the page, when it is not the plain projection: a part broken in its length. */
+  toPage?: (p: Vec3) => Point;
 }
 
 /**
@@ -23,7 +25,7 @@ export interface InkOptions {
  * hatch and its edges. Groups carry the instance as their figure, so that a screen can make them pressable.
  */
 export function inkOf(instances: readonly Instance[], view: Projection, options: InkOptions): Item[] {
-  const toPage = onPage(view, options.scale, options.origin);
+  const toPage = options.toPage ?? onPage(view, options.scale, options.origin);
   const facing = instances.flatMap((instance, i) =>
     withBarrelEdges(facetsOf(instance, i).filter(facet => dot(facet.normal, view.eye) > 1e-6)),
   );

@@ -8,6 +8,7 @@ import { checksPages } from './checks-page.ts';
 import { cuttingPages } from './cutting-pages.ts';
 import { daysPages } from './days-page.ts';
 import type { PaperFonts } from './fonts.ts';
+import { markingPages } from './marking-pages.ts';
 import { partsPages, viewsPage } from './parts-page.ts';
 import { writePdf } from './pdf.ts';
 import { pdfRuler, type Ruler } from './pdf-fonts.ts';
@@ -33,6 +34,7 @@ export function packPages(derived: Derived, info: PackInfo, ruler: Ruler): Displ
   const { contentsAt } = summaryPage(book, derived, show);
   partsPages(book, derived, show);
   viewsPage(book, derived, show);
+  markingPages(book, derived, show);
   cuttingPages(book, derived, show);
   for (const setup of derived.setups.setups) cardPage(book, setup, derived, show);
   daysPages(book, derived);

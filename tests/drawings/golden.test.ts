@@ -5,6 +5,7 @@ import { layoutDrawing } from '../../src/drawings/layout.ts';
 import type { DisplayList, Item } from '../../src/drawings/list.ts';
 import { BENCH, DESK, list, PAPER, small } from '../../src/drawings/manner.ts';
 import { STATE_WORD, stateMark } from '../../src/drawings/marks.ts';
+import { partPlan } from '../../src/drawings/part-plan.ts';
 import { lyingRod, standingRod } from '../../src/drawings/rod.ts';
 import { type Ground, toSvg } from '../../src/drawings/svg.ts';
 import { todayRod } from '../../src/drawings/today.ts';
@@ -13,6 +14,7 @@ import { waitsDrawing } from '../../src/drawings/waits.ts';
 import { DERIVED, JIG_CARD, LONG_CARD } from './bench-derived.ts';
 import { PIECE } from './bench-piece.ts';
 
+const by = (id: string) => PIECE.instances.find(i => i.id === id)!;
 const show = { unit: 'mm' as const, currency: 'GBP' };
 const fine = { ...show, decimals: 1 };
 const uses = DERIVED.cutting.materials.flatMap(m => m.uses);
@@ -101,6 +103,19 @@ const DRAWINGS: Record<string, { drawing: DisplayList; ground?: Ground }> = {
       { width: 1500, manner: DESK, from: '2026-11-25', now: '2026-11-25T10:20' },
     ),
   },
+  'part-rail': {
+    drawing: partPlan(by('rail'), { width: 168, height: 96, manner: PAPER, show, scales: [1, 0.5, 0.2] }),
+    ground: 'print',
+  },
+  'part-stretcher': {
+    drawing: partPlan(by('stretcher'), {
+      width: 700,
+      height: 400,
+      manner: DESK,
+      show,
+      scales: [1.5, 1, 0.5],
+    }),
+  },
   marks: {
     drawing: list(
       DESK,
@@ -163,5 +178,13 @@ describe('drawings as golden files', () => {
       id: 'l',
     });
     expect(long).toMatchObject({ scale: 1, broken: true });
+  });
+
+  it('gauges a part from end 1, the face edge and the face side', () => {
+    const plan = partPlan(by('rail'), { width: 168, height: 96, manner: PAPER, show, scales: [1, 0.5, 0.2] });
+    const said = plan.items.flatMap(i => (i.kind === 'text' ? [i.runs.map(r => r.text).join('')] : []));
+    // Tenons 45 long, 60 of 80 wide, 11 of 32 thick: shoulders at 45 and 295, cheeks at 10.5 and 21.5, edges at 10 and 70.
+    for (const figure of ['45', '295', '340', '10', '70', '80', '10.5', '21.5', '32'])
+      expect(said).toContain(figure);
   });
 });
