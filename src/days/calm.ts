@@ -11,7 +11,6 @@ const STAGES: readonly OperationKind[] = [
   'prepare',
   'measure',
   'mark out',
-  'test piece',
   'cut',
   'drill',
   'shape',
@@ -24,6 +23,12 @@ const STAGES: readonly OperationKind[] = [
   'assemble',
   'pack',
 ];
+
+/** A trial cut belongs to its cut. */
+function stageOf(net: Network, step: Step): number {
+  const { kind } = net.operations[step.operation]!;
+  return STAGES.indexOf(kind === 'test piece' ? 'cut' : kind);
+}
 
 /** Changes of set-up are counted in minutes, changes of the kind of work at one each. */
 export function unrest(net: Network, plan: Placement): number {
@@ -44,12 +49,17 @@ function likeness(net: Network, a: Step, b: Step): number {
 
 /**
  * The same plan with like work together, where the finish allows it: a step may go before a more pressing one
- * while that one can still begin at its latest start. Taken only when nothing is later for it.
+ * while that one can still begin at its latest start. Tried from each of the given plans that is as good as the
+ * first; taken only when nothing is later for it.
  */
-export function calmed(shop: Shop, plan: Placement): Placement {
-  const next = place(shop, calmOrder(shop, plan));
-  const noLater = next.late.length <= plan.late.length && next.finish <= plan.finish;
-  return noLater && unrest(shop.net, next) < unrest(shop.net, plan) ? next : plan;
+export function calmed(shop: Shop, plan: Placement, others: readonly Placement[]): Placement {
+  const good = (p: Placement): boolean => p.late.length <= plan.late.length && p.finish <= plan.finish;
+  let calmest = plan;
+  for (const from of [plan, ...others.filter(good)]) {
+    const next = place(shop, calmOrder(shop, from));
+    if (good(next) && unrest(shop.net, next) < unrest(shop.net, calmest)) calmest = next;
+  }
+  return calmest;
 }
 
 function calmOrder(shop: Shop, plan: Placement): number[] {
@@ -61,6 +71,11 @@ function calmOrder(shop: Shop, plan: Placement): number[] {
   let free: number[] = [];
   let cursor = shop.now;
   let last: Step | undefined;
+  const loaded = new Map<number, number>();
+  const minutesOf = (step: Step): number => {
+    if (step.setUp < 0 || loaded.get(net.machineOf[step.setUp]!) === step.setUp) return step.minutes;
+    return step.minutes + Math.round(net.setUps[step.setUp]!.changeOver);
+  };
 
   const finish = (index: number, end: number): void => {
     const step = net.steps[index]!;
@@ -84,17 +99,19 @@ function calmOrder(shop: Shop, plan: Placement): number[] {
     const pressing = free.reduce((a, b) => (latest[b]! < latest[a]! ? b : a));
     const slack = time.worked(latest[pressing]!) - time.worked(soonest);
     const may = free.filter(
-      (k, at) => begins[at]! <= soonest && (k === pressing || net.steps[k]!.minutes <= slack),
+      (k, at) => begins[at]! <= soonest && (k === pressing || minutesOf(net.steps[k]!) <= slack),
     );
     const pick = may.length > 0 ? may.reduce((a, b) => (prefer(b, a) ? b : a)) : pressing;
     const step = net.steps[pick]!;
     const from = begins[free.indexOf(pick)]!;
     free = free.filter(k => k !== pick);
-    if (step.minutes > 0) {
-      cursor = time.end(from, step.minutes);
+    const minutes = minutesOf(step);
+    if (step.setUp >= 0) loaded.set(net.machineOf[step.setUp]!, step.setUp);
+    if (minutes > 0) {
+      cursor = time.end(from, minutes);
       last = step;
     }
-    finish(pick, step.minutes > 0 ? cursor : from);
+    finish(pick, minutes > 0 ? cursor : from);
   }
   return order;
 
@@ -111,7 +128,7 @@ function calmOrder(shop: Shop, plan: Placement): number[] {
     if ((one.minutes === 0) !== (other.minutes === 0)) return one.minutes === 0;
     const like = last ? likeness(net, last, one) - likeness(net, last, other) : 0;
     if (like !== 0) return like > 0;
-    const stage = (step: Step): number => STAGES.indexOf(net.operations[step.operation]!.kind);
-    return stage(one) !== stage(other) ? stage(one) < stage(other) : a < b;
+    const [stage, otherStage] = [stageOf(net, one), stageOf(net, other)];
+    return stage !== otherStage ? stage < otherStage : a < b;
   }
 }

@@ -62,6 +62,15 @@ export function network(operations: readonly Operation[], plan: SetUpPlan, readi
     }
   });
 
+  // A trial cut is made in the set-up it is for, once the machine stands ready.
+  for (const [index, operation] of operations.entries()) {
+    for (const after of runsIn[index]!.length > 0 ? operation.after : []) {
+      const trial = position.get(after.operation);
+      if (trial === undefined || operations[trial]!.kind !== 'test piece') continue;
+      if (runsIn[trial]!.length === 0) runsIn[trial]!.push(runsIn[index]![0]!);
+    }
+  }
+
   const afters = operations.map(operation =>
     [...new Set(operation.after.map(after => position.get(after.operation)))].filter(k => k !== undefined),
   );

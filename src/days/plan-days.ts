@@ -156,7 +156,7 @@ function search(
   }
   const begun = firstOrders(shop, bound.earliest).map(order => place(shop, order));
   const first = begun.reduce((a, b) => (better(b, a) < 0 ? b : a));
-  return { found: calmed(shop, improve(shop, first, Math.max(start, bound.finish), effort)) };
+  return { found: calmed(shop, improve(shop, first, Math.max(start, bound.finish), effort), begun) };
 }
 
 const handsOn = (operations: readonly Operation[], reading: Reading): number =>

@@ -128,12 +128,14 @@ function deservesTrial(group: CutGroup): boolean {
 /** Long enough to be held and run like the part itself, no longer than it. Common practice. */
 const TEST_LENGTH_MM = 300;
 
+const testOf = (group: CutGroup): string => `test:${group.part.id}:${group.by}:${group.kind}`;
+
 function testPiece(view: View, work: OrderOfWork, group: CutGroup): string | undefined {
   if (!deservesTrial(group)) return undefined;
   const { part } = group;
   const { size, material } = part.first;
   return work.add({
-    id: `test:${part.id}:${group.by}:${group.kind}`,
+    id: testOf(group),
     kind: 'test piece',
     title: `Trial cut: ${CUT_NAMES[group.kind][0]} of ${part.name}`,
     instances: [],
@@ -182,9 +184,11 @@ function stopsShort(cut: PocketCut, part: PartView): boolean {
 function orderAcross(view: View, work: OrderOfWork, groups: readonly CutGroup[]): void {
   for (const by of new Set(groups.map(g => g.by))) {
     const own = groups.filter(g => g.by === by);
+    // The trial is fitted to the mortise too.
+    const tenons = own.filter(g => g.kind === 'tenon');
     work.link(
       loose(own, 'mortise', 'open-mortise'),
-      own.filter(g => g.kind === 'tenon').map(g => g.id),
+      tenons.flatMap(g => [testOf(g), g.id]),
       10,
     );
     drawBore(work, own);

@@ -222,6 +222,17 @@ describe('set-ups', () => {
     expect(plan.handsOnMinutes.likely).toBe(65);
   });
 
+  it('are made ready for the trial cut, which comes first in them', () => {
+    const operations = [
+      operation('trial', 4, { kind: 'test piece' }),
+      operation('tenons', 20, { after: ['trial'] }),
+    ];
+    const plan = planned(operations, { setUps: setUps(setUp(1, 12, ['tenons'])) });
+    const [trial, tenons] = plan.days[0]!.entries;
+    expect(trial).toMatchObject({ operation: 'trial', setUp: 'set-up 1', changeOver: 12, minutes: 16 });
+    expect(tenons?.changeOver).toBeUndefined();
+  });
+
   it('share an operation that needs two of them', () => {
     const operations = [operation('a', 20), operation('b', 20)];
     const plan = planned(operations, { setUps: setUps(setUp(1, 6, ['a', 'b']), setUp(2, 4, ['a', 'b'])) });

@@ -112,6 +112,7 @@ describe('a panelled door', () => {
     expect(between('test:rail:corner:tenon', 'cut:rail:corner:tenon')).toEqual(['ORD-6']);
     expect(between('mark:rail', 'cut:rail:corner:tenon')).toEqual(['ORD-7']);
     expect(between('cut:stile:corner:mortise', 'cut:rail:corner:tenon')).toEqual(['ORD-10']);
+    expect(between('cut:stile:corner:mortise', 'test:rail:corner:tenon')).toEqual(['ORD-10']);
   });
 
   it('ORD-69, 70: the rod before the marks, cuts before the dry fit', () => {
