@@ -1,5 +1,5 @@
-import { type Frame, toLocal, toWorld } from './frame.ts';
-import { AXES, type Axis, type Vec3, vec } from './vector.ts';
+import type { Frame } from './frame.ts';
+import { AXES, type Axis, dot, type Vec3, vec } from './vector.ts';
 
 /** An axis-aligned box in some frame, millimetres. */
 export interface Box {
@@ -44,11 +44,42 @@ export function boundsOf(points: readonly Vec3[]): Box {
   };
 }
 
+/** Least and greatest of a sum of three spans, each scaled. */
+function spanOf(b: Box, x: number, y: number, z: number, from: number): [number, number] {
+  let low = from;
+  let high = from;
+  for (const [k, scaled] of [
+    ['x', x],
+    ['y', y],
+    ['z', z],
+  ] as const) {
+    const [p, r] = [scaled * b.min[k], scaled * b.max[k]];
+    low += p < r ? p : r;
+    high += p < r ? r : p;
+  }
+  return [low, high];
+}
+
+const boxOfSpans = (x: [number, number], y: [number, number], z: [number, number]): Box => ({
+  min: vec(x[0], y[0], z[0]),
+  max: vec(x[1], y[1], z[1]),
+});
+
 /** Bounds, in the world, of a box given in `frame`. Exact when the frame is square to the world. */
-export const boxToWorld = (frame: Frame, b: Box): Box => boundsOf(corners(b).map(p => toWorld(frame, p)));
+export const boxToWorld = (f: Frame, b: Box): Box =>
+  boxOfSpans(
+    spanOf(b, f.x.x, f.y.x, f.z.x, f.origin.x),
+    spanOf(b, f.x.y, f.y.y, f.z.y, f.origin.y),
+    spanOf(b, f.x.z, f.y.z, f.z.z, f.origin.z),
+  );
 
 /** Bounds, in `frame`, of a box given in the world. */
-export const boxToLocal = (frame: Frame, b: Box): Box => boundsOf(corners(b).map(p => toLocal(frame, p)));
+export const boxToLocal = (f: Frame, b: Box): Box =>
+  boxOfSpans(
+    spanOf(b, f.x.x, f.x.y, f.x.z, -dot(f.origin, f.x)),
+    spanOf(b, f.y.x, f.y.y, f.y.z, -dot(f.origin, f.y)),
+    spanOf(b, f.z.x, f.z.y, f.z.z, -dot(f.origin, f.z)),
+  );
 
 /**
  * Volume of the union of boxes inside `within` (mm3), exact, by compressing coordinates.

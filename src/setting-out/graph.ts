@@ -11,7 +11,7 @@ import { featureFigures } from './feature-figures.ts';
 import { jointFigures } from './joint-figures.ts';
 import type { JointCatalogue } from './joint-type.ts';
 import { Pairings } from './pairings.ts';
-import { copyFaceFigure, partFigures, SIZE_NAMES, WORLD_FACE } from './part-figures.ts';
+import { copyFaceFigure, partFigures, SIZE_NAMES } from './part-figures.ts';
 import type { JobDocument, ParameterDocument } from './schema.ts';
 
 export interface Graph {
@@ -93,7 +93,8 @@ export function buildGraph(document: JobDocument, catalogue: JointCatalogue): Gr
     const size = SIZE_NAMES.find(s => s === what);
     if (size) return cutSize(copy, size, label);
     if (copy.id === copy.part) return undefined;
-    if (WORLD_FACE[what]) return copyFaceFigure(copy, what, label);
+    const face = copyFaceFigure(copy, what, label);
+    if (face) return face;
     return what.startsWith('body.')
       ? same(copy, what, `parts.${copy.part}.${what}`, `${label}, ${what.slice(5)}`)
       : undefined;

@@ -263,6 +263,8 @@ function positive(m: Measure, what: string): Measure {
 
 /** Face places of a copy, from those of its definition: moved by the repeat, then mirrored. */
 export function copyFaceFigure(copy: Copy, word: string, label: string): Figure | undefined {
+  const middle = (['x', 'y', 'z'] as const).find(a => AXIS_WORDS[a].centre === word);
+  if (middle) return copyCentreFigure(copy, middle, label);
   const face = WORLD_FACE[word];
   if (!face) return undefined;
   const { axis, high } = face;
@@ -281,6 +283,20 @@ export function copyFaceFigure(copy: Copy, word: string, label: string): Figure 
       if (copy.k > 1) at += repeatShift(copy, axis, read);
       return lengthOf(clean(flipped ? 2 * value(read(`parts.${copy.part}.mirror.${axis}`)) - at : at));
     },
+  };
+}
+
+function copyCentreFigure(copy: Copy, axis: Axis, label: string): Figure {
+  const { low, high, centre } = AXIS_WORDS[axis];
+  return {
+    name: `parts.${copy.id}.${centre}`,
+    label: `${label}, centre`,
+    place: `parts.${copy.part}`,
+    kind: 'length',
+    how: 'computed',
+    formula: `half way from ${low} to ${high}`,
+    compute: read =>
+      lengthOf(clean((value(read(`parts.${copy.id}.${low}`)) + value(read(`parts.${copy.id}.${high}`))) / 2)),
   };
 }
 
