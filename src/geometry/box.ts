@@ -54,8 +54,8 @@ function spanOf(b: Box, x: number, y: number, z: number, from: number): [number,
     ['z', z],
   ] as const) {
     const [p, r] = [scaled * b.min[k], scaled * b.max[k]];
-    low += p < r ? p : r;
-    high += p < r ? r : p;
+    low += Math.min(p, r);
+    high += Math.max(p, r);
   }
   return [low, high];
 }
