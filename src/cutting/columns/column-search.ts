@@ -63,6 +63,9 @@ interface Node {
 }
 
 const NEAR = 1e-6;
+/** Costs, in units of the dearest stock, that no plan would pay. */
+const MISSING = 20;
+const BARRED = 50;
 /** Worths are whole multiples of 1 / WORTH_STEPS, so that sums of them are exact. */
 export const WORTH_STEPS = 2 ** 30;
 
@@ -93,7 +96,7 @@ export class ColumnSearch<P> {
     this.scale = Math.max(...stocks.map(stock => stock.cost), NEAR);
     this.bound = limits.bound ?? 0;
     const right = [...demands, ...this.limited.map(s => -stocks[s]!.limit)];
-    this.master = new LinearMaster(right, 20);
+    this.master = new LinearMaster(right, MISSING);
   }
 
   /** Takes in a whole solution found elsewhere. */
@@ -217,14 +220,19 @@ export class ColumnSearch<P> {
   }
 
   /** Ways that take more of an item than is left, or a stock that is used up, are barred. */
-  private bar(node: Node, also?: ReadonlySet<number>): void {
-    this.ways.forEach((way, w) => {
-      const fits =
-        node.stockLeft[way.stock]! > 0 &&
-        way.items.every((item, k) => way.counts[k]! <= node.left[item]!) &&
-        !also?.has(w);
-      this.master.setCost(w, fits ? this.stocks[way.stock]!.cost / this.scale : 50);
-    });
+  private bar(node: Node): void {
+    const { ways, stocks, scale } = this;
+    this.master.bar(
+      w => {
+        const way = ways[w]!;
+        if (node.stockLeft[way.stock]! <= 0) return true;
+        for (let k = 0; k < way.items.length; k++)
+          if (way.counts[k]! > node.left[way.items[k]!]!) return true;
+        return false;
+      },
+      w => stocks[ways[w]!.stock]!.cost / scale,
+      BARRED,
+    );
   }
 
   /** One dive; `budget` counts the times the second or third choice may be taken instead. */

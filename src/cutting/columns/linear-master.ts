@@ -16,8 +16,17 @@ const REFRESH = 120;
 
 export class LinearMaster {
   readonly rows: number;
-  private readonly columns: SparseColumn[] = [];
-  private readonly place: number[] = [];
+  /** All columns end to end: column j holds entries `from[j]` to `from[j + 1]`. */
+  private from = new Int32Array(1024);
+  private cost = new Float64Array(1024);
+  private rowOf = new Int32Array(8192);
+  private entryOf = new Float64Array(8192);
+  private size = 0;
+  /** Row in which a column is basic, or -1. */
+  private place = new Int32Array(1024);
+  /** Columns that may enter. */
+  private open: number[] = [];
+  private stale = false;
   private readonly basis: Int32Array;
   private readonly inverse: Float64Array;
   private readonly level: Float64Array;
@@ -46,9 +55,26 @@ export class LinearMaster {
   }
 
   private put(column: SparseColumn): number {
-    this.columns.push(column);
-    this.place.push(-1);
-    return this.columns.length - 1;
+    const j = this.size;
+    const start = this.from[j]!;
+    const end = start + column.rows.length;
+    if (j + 2 > this.from.length) {
+      this.from = grown(this.from, new Int32Array(2 * this.from.length));
+      this.cost = grown(this.cost, new Float64Array(2 * this.cost.length));
+      this.place = grown(this.place, new Int32Array(2 * this.place.length));
+    }
+    while (end > this.rowOf.length) {
+      this.rowOf = grown(this.rowOf, new Int32Array(2 * this.rowOf.length));
+      this.entryOf = grown(this.entryOf, new Float64Array(2 * this.entryOf.length));
+    }
+    this.rowOf.set(column.rows, start);
+    this.entryOf.set(column.values, start);
+    this.from[j + 1] = end;
+    this.cost[j] = column.cost;
+    this.place[j] = -1;
+    this.open.push(j);
+    this.size += 1;
+    return j;
   }
 
   /** Adds a column and returns its number. */
@@ -57,16 +83,19 @@ export class LinearMaster {
   }
 
   get count(): number {
-    return this.columns.length - 2 * this.rows;
+    return this.size - 2 * this.rows;
   }
 
-  /** A new cost of a column: how a column is barred. Solve again with `solve`. */
-  setCost(column: number, cost: number): void {
-    const at = column + 2 * this.rows;
-    const held = this.columns[at]!;
-    if (held.cost === cost) return;
-    this.columns[at] = { ...held, cost };
-    if (this.place[at]! >= 0) this.freshPrices();
+  /** Bars columns: they cost `barredCost` while they are still in use and may not come in again. */
+  bar(isBarred: (column: number) => boolean, costOf: (column: number) => number, barredCost: number): void {
+    const own = 2 * this.rows;
+    this.open.length = own;
+    for (let j = own; j < this.size; j++) {
+      const barred = isBarred(j - own);
+      if (!barred) this.open.push(j);
+      this.cost[j] = barred ? barredCost : costOf(j - own);
+    }
+    this.stale = true;
   }
 
   setRight(right: ArrayLike<number>): void {
@@ -99,7 +128,7 @@ export class LinearMaster {
 
   objective(): number {
     let sum = 0;
-    for (let i = 0; i < this.rows; i++) sum += this.columns[this.basis[i]!]!.cost * this.level[i]!;
+    for (let i = 0; i < this.rows; i++) sum += this.cost[this.basis[i]!]! * this.level[i]!;
     return sum;
   }
 
@@ -108,6 +137,8 @@ export class LinearMaster {
    * @returns false when it gave up: the levels may then be worthless
    */
   solve(): boolean {
+    if (this.stale) this.freshPrices();
+    this.stale = false;
     return this.restore() && this.improve();
   }
 
@@ -124,15 +155,16 @@ export class LinearMaster {
     const m = this.rows;
     this.price.fill(0);
     for (let i = 0; i < m; i++) {
-      const cost = this.columns[this.basis[i]!]!.cost;
+      const cost = this.cost[this.basis[i]!]!;
       if (cost === 0) continue;
       for (let k = 0; k < m; k++) this.price[k]! += cost * this.inverse[i * m + k]!;
     }
   }
 
-  private reduced(column: SparseColumn): number {
-    let sum = column.cost;
-    for (let k = 0; k < column.rows.length; k++) sum -= this.price[column.rows[k]!]! * column.values[k]!;
+  private reduced(j: number): number {
+    const { rowOf, entryOf, price } = this;
+    let sum = this.cost[j]!;
+    for (let k = this.from[j]!; k < this.from[j + 1]!; k++) sum -= price[rowOf[k]!]! * entryOf[k]!;
     return sum;
   }
 
@@ -142,9 +174,9 @@ export class LinearMaster {
     for (let round = 0; round < limit; round++) {
       let enter = -1;
       let best = -ZERO;
-      for (let j = 0; j < this.columns.length; j++) {
+      for (const j of this.open) {
         if (this.place[j]! >= 0) continue;
-        const gain = this.reduced(this.columns[j]!);
+        const gain = this.reduced(j);
         // Bland's rule after a long stall: the first that gains.
         if (gain < best) {
           best = gain;
@@ -186,14 +218,14 @@ export class LinearMaster {
       let enter = -1;
       let least = Infinity;
       let size = 0;
-      for (let j = 0; j < this.columns.length; j++) {
-        if (this.place[j]! >= 0) continue;
-        const column = this.columns[j]!;
+      const { rowOf, entryOf, inverse, place } = this;
+      const row = leave * m;
+      for (const j of this.open) {
+        if (place[j]! >= 0) continue;
         let a = 0;
-        for (let k = 0; k < column.rows.length; k++)
-          a += this.inverse[leave * m + column.rows[k]!]! * column.values[k]!;
+        for (let k = this.from[j]!; k < this.from[j + 1]!; k++) a += inverse[row + rowOf[k]!]! * entryOf[k]!;
         if (a >= -PIVOT) continue;
-        const ratio = Math.max(0, this.reduced(column)) / -a;
+        const ratio = Math.max(0, this.reduced(j)) / -a;
         if (ratio < least - 1e-11 || (ratio <= least + 1e-11 && -a > size)) {
           least = Math.min(least, ratio);
           enter = j;
@@ -210,19 +242,18 @@ export class LinearMaster {
   /** Entering column in terms of the basis, into `alpha`. */
   private image(enter: number): void {
     const m = this.rows;
-    const column = this.columns[enter]!;
-    for (let i = 0; i < m; i++) {
-      let sum = 0;
-      for (let k = 0; k < column.rows.length; k++)
-        sum += this.inverse[i * m + column.rows[k]!]! * column.values[k]!;
-      this.alpha[i] = sum;
+    this.alpha.fill(0);
+    for (let k = this.from[enter]!; k < this.from[enter + 1]!; k++) {
+      const row = this.rowOf[k]!;
+      const value = this.entryOf[k]!;
+      for (let i = 0; i < m; i++) this.alpha[i]! += this.inverse[i * m + row]! * value;
     }
   }
 
   private pivot(enter: number, leave: number): void {
     const m = this.rows;
     const { inverse, alpha, level, price } = this;
-    const gain = this.reduced(this.columns[enter]!);
+    const gain = this.reduced(enter);
     const by = alpha[leave]!;
     const row = leave * m;
     for (let k = 0; k < m; k++) inverse[row + k]! /= by;
@@ -254,9 +285,9 @@ export class LinearMaster {
     this.freshLevels();
     const residual = Float64Array.from(this.right);
     for (let i = 0; i < this.rows; i++) {
-      const column = this.columns[this.basis[i]!]!;
-      for (let k = 0; k < column.rows.length; k++)
-        residual[column.rows[k]!]! -= column.values[k]! * this.level[i]!;
+      const j = this.basis[i]!;
+      for (let k = this.from[j]!; k < this.from[j + 1]!; k++)
+        residual[this.rowOf[k]!]! -= this.entryOf[k]! * this.level[i]!;
     }
     return residual.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   }
@@ -268,8 +299,8 @@ export class LinearMaster {
     const inverse = new Float64Array(m * m);
     for (let i = 0; i < m; i++) {
       inverse[i * m + i] = 1;
-      const column = this.columns[this.basis[i]!]!;
-      for (let k = 0; k < column.rows.length; k++) work[column.rows[k]! * m + i] = column.values[k]!;
+      const j = this.basis[i]!;
+      for (let k = this.from[j]!; k < this.from[j + 1]!; k++) work[this.rowOf[k]! * m + i] = this.entryOf[k]!;
     }
     for (let c = 0; c < m; c++) {
       let at = c;
@@ -317,4 +348,9 @@ function swapRows(work: Float64Array, inverse: Float64Array, a: number, b: numbe
       matrix[a * m + k] = matrix[b * m + k]!;
       matrix[b * m + k] = held;
     }
+}
+
+function grown<A extends Int32Array | Float64Array>(held: A, larger: A): A {
+  larger.set(held);
+  return larger;
 }
