@@ -18,9 +18,9 @@ site:
 
 # Sizes you may change; everything else follows.
 parameters:
-  length: { value: 1000, label: Length }
-  depth: { value: 450, label: Depth }
-  height: { value: 450, label: Height }
+  length: { value: 900, label: Length }
+  depth: { value: 550, label: Depth }
+  height: { value: 740, label: Height }
   top: { value: 22, label: Top thickness }
   leg: { value: 45, label: Leg }
   overhang: { value: 30, label: Overhang }
@@ -30,7 +30,7 @@ parts:
   leg:
     name: Leg
     kind: timber
-    material: oak-european
+    material: ash-european
     length: height - top
     width: leg
     thickness: leg
@@ -41,7 +41,7 @@ parts:
   long_rail:
     name: Long rail
     kind: timber
-    material: oak-european
+    material: ash-european
     width: rail
     thickness: 22
     along: right
@@ -51,7 +51,7 @@ parts:
   end_rail:
     name: End rail
     kind: timber
-    material: oak-european
+    material: ash-european
     width: rail
     thickness: 22
     along: back
@@ -61,7 +61,7 @@ parts:
   top_board:
     name: Top board
     kind: timber
-    material: oak-european
+    material: ash-european
     length: length
     width: depth / 3
     thickness: top
@@ -74,6 +74,15 @@ joints:
   long_to_leg: { type: mortise-and-tenon, from: long_rail, into: leg, count: 4, set: { tenon.length: 25, tip: mitred } }
   end_to_leg: { type: mortise-and-tenon, from: end_rail, into: leg, count: 4, set: { tenon.length: 25, tip: mitred } }
   top_edges: { type: edge-glued, from: top_board, into: top_board, count: 2 }
+  # The middle of the top is fixed, its edges sit on slots: solid wood moves with the seasons.
+  top_middle: { type: screwed, from: end_rail, into: top_board_2, count: 2, set: { size: '4.0', sunk: 55, length: 40, screws: 1 } }
+  top_slots:
+    type: screwed
+    from: end_rail
+    into: top_board
+    pair: [[end_rail, top_board], [end_rail, top_board_3], [end_rail_x, top_board], [end_rail_x, top_board_3]]
+    count: 4
+    set: { size: '4.0', sunk: 55, length: 40, screws: 1, slot: 6 }
 
 assemblies:
   end: { name: End frame, parts: [leg, leg_y, end_rail], glue: pva-d3, mirror: x }

@@ -40,6 +40,10 @@ const SC6 = rule(
   { text: 'woodcraft.com, tabletop fasteners', basis: 'read' },
 );
 
+/** Bits that a shop has for sinking heads, mm. */
+const COUNTERBORES = [8, 10, 12, 15, 16, 20];
+const counterbore = (head: number): number => COUNTERBORES.find(d => d >= head + 0.5) ?? head + 1;
+
 const METRIC = WOOD_SCREWS.rows.filter(s => /^\d/.test(s.key));
 
 /** About a quarter of the thinner part: what a maker reaches for. */
@@ -206,7 +210,7 @@ function make(c: MakeContext) {
           face: headFace,
           at,
           direction: scale(LOCAL_NORMAL[headFace], -1),
-          diameter: s.headMm.high + 1,
+          diameter: counterbore(s.headMm.high),
           depth: sunk,
           through: false,
         },
