@@ -8,8 +8,9 @@ const faultWords = (faults: readonly Fault[]): string =>
   faults.map(f => `${f.place}: ${f.fault}; ${f.mend}`).join('. ') || 'the drawing office did not answer';
 
 function opened<N extends RouteName>(called: Called<N>): Extract<Called<N>, { ok: true }>['body'] {
-  if (!called.ok) throw new Refusal(faultWords(called.faults), called.faults);
-  return called.body;
+  if (called.ok) return called.body;
+  const why = called.status === 0 ? 'away' : called.status === 409 ? 'stale' : 'refused';
+  throw new Refusal(faultWords(called.faults), why, called.state && stateOf(called.state));
 }
 
 const stateOf = (answer: DocumentStateAnswer): JobState => ({
@@ -48,11 +49,9 @@ export function httpApi(): OfficeApi {
       opened(await call('freezeRevision', { params: { id }, body: { name } }));
       return stateOf(opened(await call('getJob', { params: { id } })));
     },
-    lastKept: async id => {
-      const { revisions } = opened(await call('listRevisions', { params: { id } }));
-      const last = revisions[0];
-      if (!last) return undefined;
-      const kept = opened(await call('getRevision', { params: { id, number: last.number } }));
+    keptList: async id => opened(await call('listRevisions', { params: { id } })).revisions,
+    kept: async (id, number) => {
+      const kept = opened(await call('getRevision', { params: { id, number } }));
       return { ...kept, document: kept.document as JsonObject };
     },
     workshop: async () => opened(await call('getWorkshop')).document as JsonObject,

@@ -13,6 +13,7 @@ import type { JobPage } from './route.ts';
 import { PAGE_NAMES } from './route.ts';
 import { JobSession, type JobView } from './session.ts';
 import { JobHead } from './shell/job-head.tsx';
+import { Stumble } from './shell/stumble.tsx';
 import { TitleBlock } from './shell/title-block.tsx';
 import { useUndoKeys } from './shell/undo-keys.ts';
 import { useMedia } from './use-media.ts';
@@ -34,7 +35,14 @@ function useSession(id: string): [JobSession | undefined, JobView | undefined] {
     });
     setSession(opened);
     void opened.open();
-    return () => opened.close();
+    const warn = (event: BeforeUnloadEvent): void => {
+      if (opened.unsaved) event.preventDefault();
+    };
+    addEventListener('beforeunload', warn);
+    return () => {
+      removeEventListener('beforeunload', warn);
+      opened.close();
+    };
   }, [id, ports]);
   const subscribe = useCallback(
     (listener: () => void) => session?.subscribe(listener) ?? (() => undefined),
@@ -81,11 +89,13 @@ export function JobScreen({
       <WhyProvider why={session.why} results={view.derived?.piece}>
         <div className={bench ? 'screen bench' : `screen on-${page}`}>
           {!bench && <JobHead id={id} page={page} title={title} view={view} />}
-          {body ?? (
-            <main className="waiting" aria-live="polite">
-              <p className="say">{view.trouble ?? 'Working it out.'}</p>
-            </main>
-          )}
+          <Stumble key={page}>
+            {body ?? (
+              <main className="waiting" aria-live="polite">
+                <p className="say">{view.trouble ?? 'Working it out.'}</p>
+              </main>
+            )}
+          </Stumble>
           {!bench && <TitleBlock session={session} view={view} />}
         </div>
       </WhyProvider>

@@ -1,4 +1,4 @@
-import { createContext, useContext, useSyncExternalStore } from 'react';
+import { createContext, useContext, useMemo, useSyncExternalStore } from 'react';
 import type { ShowOptions } from '../results/show.ts';
 
 /** What a person chooses for their own screen; it never changes the job. */
@@ -67,5 +67,6 @@ export const CurrencyProvider = CurrencyContext.Provider;
 /** The person's unit and precision with the job's currency: what every figure is shown by. */
 export function useShow(): ShowOptions {
   const { unit } = usePerson();
-  return { unit, denominator: 64, currency: useContext(CurrencyContext) };
+  const currency = useContext(CurrencyContext);
+  return useMemo(() => ({ unit, denominator: 64, currency }), [unit, currency]);
 }

@@ -15,6 +15,9 @@ export type JobLine = Answer<'listJobs'>['jobs'][number];
 /** A job as the store keeps it. */
 export type JobState = Omit<DocumentStateAnswer, 'document'> & { document: JsonObject };
 
+/** A line of the setting-outs that were kept. */
+export type KeptLine = Answer<'listRevisions'>['revisions'][number];
+
 /** A setting-out frozen under a number. */
 export interface KeptSettingOut {
   number: number;
@@ -25,10 +28,14 @@ export interface KeptSettingOut {
 
 /** Why the store would not do it, in words for the maker. */
 export class Refusal extends Error {
-  readonly faults: readonly Fault[];
-  constructor(message: string, faults: readonly Fault[] = []) {
+  /** `away`: the store could not be reached; `stale`: made on an older version; `refused`: it will not do. */
+  readonly why: 'away' | 'stale' | 'refused';
+  /** With `stale`: the newer job to go on from. */
+  readonly state: JobState | undefined;
+  constructor(message: string, why: Refusal['why'] = 'refused', state?: JobState) {
     super(message);
-    this.faults = faults;
+    this.why = why;
+    this.state = state;
   }
 }
 
@@ -45,8 +52,9 @@ export interface OfficeApi {
   redo(id: string, base: number): Promise<JobState>;
   /** Freezes the setting-out as it stands under the next number. */
   keep(id: string, name: string): Promise<JobState>;
-  /** The last setting-out kept, if any. */
-  lastKept(id: string): Promise<KeptSettingOut | undefined>;
+  /** Setting-outs that were kept, newest first, and one of them whole. */
+  keptList(id: string): Promise<readonly KeptLine[]>;
+  kept(id: string, number: number): Promise<KeptSettingOut>;
   workshop(): Promise<JsonObject>;
   /** Tells when a document was changed by another window or device. */
   watch(changed: (id: string, version: number) => void): () => void;

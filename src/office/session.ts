@@ -1,4 +1,5 @@
 import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts';
+import { operationsBetween } from '../job/edits-changes.ts';
 import { overlapChecks } from '../proof/overlap-check.ts';
 import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
@@ -7,7 +8,15 @@ import type { Triangles } from '../results/kernel.ts';
 import { say } from '../results/message.ts';
 import { text } from '../results/quantity.ts';
 import type { Why } from '../results/why.ts';
-import type { Deriver, JobState, KeptSettingOut, OfficeApi, Shaper } from './ports.ts';
+import {
+  type Deriver,
+  type JobState,
+  type KeptLine,
+  type KeptSettingOut,
+  type OfficeApi,
+  Refusal,
+  type Shaper,
+} from './ports.ts';
 
 export type Saving = 'saved' | 'saving' | 'not saved';
 
@@ -46,7 +55,13 @@ interface Tools {
   deriver: Deriver;
   shaper: Shaper;
   today: () => string;
+  /** Milliseconds. */
+  retryAfter?: number;
 }
+
+/** Milliseconds until the store is tried again, and how often an edit goes on from a newer version. */
+const RETRY_AFTER = 3000;
+const MOST_STALE = 3;
 
 const withProof = (derived: Derived, proof: readonly Check[]): Derived => ({
   ...derived,
@@ -93,6 +108,7 @@ export class JobSession {
   private typed: readonly EditOperation[] = [];
   private queue: Promise<void> = Promise.resolve();
   private turn = 0;
+  private retry: ReturnType<typeof setTimeout> | undefined;
   private unwatch: (() => void) | undefined;
 
   constructor(id: string, tools: Tools) {
@@ -140,15 +156,13 @@ export class JobSession {
     if (this.typed.length > 0) this.preview([]);
   }
 
+  /** Keeps what was typed: on the screen at once, then in the store, one edit after another. */
   commit(operations: readonly EditOperation[]): Promise<void> {
     this.typed = [];
     this.waiting.push(operations);
     this.refresh();
-    return this.act(async base => {
-      const state = await this.tools.api.edit(this.id, base, operations);
-      this.waiting.shift();
-      return state;
-    });
+    this.set({ saving: 'saving' });
+    return this.inTurn(() => this.flush());
   }
 
   undo = (): Promise<void> => this.act(base => this.tools.api.undo(this.id, base));
@@ -161,22 +175,75 @@ export class JobSession {
       return state;
     });
 
+  /** Makes the job as it was in a kept setting-out; one edit, so that it can be undone. */
+  goBackTo = async (number: number): Promise<void> => {
+    try {
+      const kept = await this.tools.api.kept(this.id, number);
+      const operations = operationsBetween(this.view.document ?? {}, kept.document);
+      if (operations.length > 0) await this.commit(operations);
+    } catch (error) {
+      this.set({ trouble: wordsOf(error) });
+    }
+  };
+
+  keptList = (): Promise<readonly KeptLine[]> => this.tools.api.keptList(this.id);
+
   why = (figure: string): Promise<Why | undefined> => this.tools.deriver.why(figure);
 
-  /** Saves run one after another, each on the version the one before it made. */
+  /** Edits that are on the screen and not yet in the store. */
+  get unsaved(): boolean {
+    return this.waiting.length > 0;
+  }
+
+  private inTurn(work: () => Promise<void>): Promise<void> {
+    this.queue = this.queue.then(work);
+    return this.queue;
+  }
+
   private act(work: (base: number) => Promise<JobState>): Promise<void> {
     this.set({ saving: 'saving' });
-    this.queue = this.queue.then(async () => {
+    return this.inTurn(async () => {
+      await this.flush();
+      if (this.waiting.length > 0) return;
       try {
         this.take(await work(this.view.state?.version ?? 0));
         this.set({ saving: 'saved', trouble: undefined });
       } catch (error) {
-        this.waiting = [];
         this.set({ saving: 'not saved', trouble: wordsOf(error) });
         await this.reread();
       }
     });
-    return this.queue;
+  }
+
+  /** Saves what waits. Nothing entered is lost: while the store is away it waits on and is tried again. */
+  private async flush(): Promise<void> {
+    for (let stale = 0; this.waiting.length > 0; ) {
+      try {
+        const state = await this.tools.api.edit(this.id, this.view.state?.version ?? 0, this.waiting[0]!);
+        this.waiting.shift();
+        this.take(state);
+      } catch (error) {
+        const refusal = error instanceof Refusal ? error : undefined;
+        if (refusal?.why === 'stale' && refusal.state && stale++ < MOST_STALE) {
+          this.take(refusal.state);
+          continue;
+        }
+        this.set({ saving: 'not saved', trouble: wordsOf(error) });
+        if (refusal?.why === 'away') {
+          this.tryAgainSoon();
+          return;
+        }
+        this.waiting = [];
+        await this.reread();
+        return;
+      }
+    }
+    this.set({ saving: 'saved', trouble: undefined });
+  }
+
+  private tryAgainSoon(): void {
+    clearTimeout(this.retry);
+    this.retry = setTimeout(() => void this.inTurn(() => this.flush()), this.tools.retryAfter ?? RETRY_AFTER);
   }
 
   /** After a refused save the store is right: read it again, so that the screen shows what is kept. */
@@ -189,6 +256,7 @@ export class JobSession {
   }
 
   private take(state: JobState): void {
+    if (state.version < (this.view.state?.version ?? 0)) return;
     this.set({ state });
     this.refresh();
   }
@@ -239,11 +307,12 @@ export class JobSession {
 
   private async readBefore(): Promise<void> {
     try {
-      const kept = await this.tools.api.lastKept(this.id);
-      if (!kept || !this.workshop) {
+      const [last] = await this.tools.api.keptList(this.id);
+      if (!last || !this.workshop) {
         this.set({ before: undefined });
         return;
       }
+      const kept = await this.tools.api.kept(this.id, last.number);
       this.set({ before: { kept, derived: undefined } });
       const derived = await this.tools.deriver.compare(kept.document, this.workshop, this.tools.today());
       this.set({ before: { kept, derived } });
@@ -253,6 +322,7 @@ export class JobSession {
   }
 
   close(): void {
+    clearTimeout(this.retry);
     this.unwatch?.();
     this.listeners.clear();
     this.tools.deriver.close();

@@ -7,6 +7,8 @@ import { derived } from './fixtures/derived.ts';
 
 const FIRST: JsonObject = { title: 'Porch bench', parameters: { length: 1380, bar: 16 } };
 
+const OFFERED: JsonObject = { title: 'Porch bench', parameters: { length: 1200, bar: 12 } };
+
 const operations = (id: string, value: number | string): EditOperation[] => [
   { path: ['parameters', id], value },
 ];
@@ -26,18 +28,22 @@ function desk() {
     savedAt: '',
   };
   const log: JsonObject[] = [];
-  const asked = { refuse: false, noShapes: false, bases: [] as number[] };
+  const kept = [{ number: 1, name: 'As offered', at: '2026-11-20', document: OFFERED }];
+  const asked = { refuse: false, away: false, elsewhere: 0, noShapes: false, bases: [] as number[] };
   const api = {
     job: async () => state,
     workshop: async () => ({}),
-    lastKept: async () => undefined,
+    keptList: async () => kept.map(({ document: _whole, ...line }) => ({ ...line, note: '', version: 0 })),
+    kept: async (_id: string, number: number) => kept.find(k => k.number === number)!,
     watch: () => () => undefined,
     edit: async (_id: string, base: number, ops: readonly EditOperation[]) => {
       asked.bases.push(base);
       if (asked.refuse) throw new Refusal('parameters.length: it is too long; write less');
-      if (base !== state.version) throw new Refusal('stale');
+      if (asked.away) throw new Refusal('the drawing office is not running', 'away');
+      if (asked.elsewhere-- > 0) state = { ...state, version: state.version + 1 };
+      if (base !== state.version) throw new Refusal('stale', 'stale', state);
       const applied = applyEdit(state.document, { operations: ops });
-      if (!applied.ok) throw new Refusal('faults', applied.faults);
+      if (!applied.ok) throw new Refusal('faults');
       log.push(state.document);
       state = { ...state, document: applied.document, version: base + 1, canUndo: true };
       return state;
@@ -76,7 +82,10 @@ function desk() {
     },
     close: () => undefined,
   };
-  return { session: new JobSession('bench', { api, deriver, shaper, today: () => '2026-11-25' }), asked };
+  return {
+    session: new JobSession('bench', { api, deriver, shaper, today: () => '2026-11-25', retryAfter: 10 }),
+    asked,
+  };
 }
 
 const settled = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 5));
@@ -162,6 +171,39 @@ describe('an open job', () => {
       check: 'overlap',
       severity: 'unknown',
     });
+  });
+
+  test('while the store is away an edit waits, and is saved when it is back', async () => {
+    const { session, asked } = desk();
+    await session.open();
+    asked.away = true;
+    await session.commit(operations('length', 1400));
+    expect(session.snapshot()).toMatchObject({ saving: 'not saved' });
+    expect(session.unsaved).toBe(true);
+    expect(lengthOf(session.snapshot().document)).toBe(1400);
+    asked.away = false;
+    await new Promise(resolve => setTimeout(resolve, 40));
+    expect(session.snapshot()).toMatchObject({ saving: 'saved', trouble: undefined });
+    expect(lengthOf(session.snapshot().state?.document)).toBe(1400);
+  });
+
+  test('an edit made on an older version goes on from the newer one', async () => {
+    const { session, asked } = desk();
+    await session.open();
+    asked.elsewhere = 1;
+    await session.commit(operations('length', 1400));
+    expect(session.snapshot()).toMatchObject({ saving: 'saved', trouble: undefined });
+    expect(session.snapshot().state?.version).toBe(3);
+  });
+
+  test('goes back to a kept setting-out in one edit', async () => {
+    const { session } = desk();
+    await session.open();
+    await settled();
+    expect(session.snapshot().before?.kept.name).toBe('As offered');
+    await session.goBackTo(1);
+    expect(session.snapshot().state?.document).toEqual(OFFERED);
+    expect(session.snapshot().state?.version).toBe(2);
   });
 
   test('undo takes back the last edit', async () => {

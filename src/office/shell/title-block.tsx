@@ -1,5 +1,5 @@
-import { type ReactNode, useState } from 'react';
-import { Button, Dialog, DialogTrigger, Input, Label, Popover, TextField } from 'react-aria-components';
+import type { ReactNode } from 'react';
+import { Button } from 'react-aria-components';
 import type { Derived } from '../../results/derived.ts';
 import { showClock, showDate, showText } from '../../results/show.ts';
 import { Figure, FigureText, Money } from '../figure.tsx';
@@ -7,6 +7,7 @@ import { useShow } from '../person.ts';
 import type { JobSession, JobView } from '../session.ts';
 import { Asked } from '../why.tsx';
 import { changedSince } from './changes.ts';
+import { Keep } from './keep.tsx';
 
 /** The foot of every sheet: what it costs, when it is ready, what changed. It never scrolls away. */
 export function TitleBlock({ session, view }: { session: JobSession; view: JobView }): ReactNode {
@@ -196,40 +197,4 @@ function Difference({ view, more }: { view: JobView; more: number }): ReactNode 
   const date =
     from === to ? 'no change of date' : `ready ${showDate(to, 'short')}, was ${showDate(from, 'short')}`;
   return `${rest}${price}, ${date}`;
-}
-
-function Keep({ session, view }: { session: JobSession; view: JobView }): ReactNode {
-  const [name, setName] = useState('');
-  return (
-    <DialogTrigger>
-      <Button className="act small">Keep this setting-out</Button>
-      <Popover className="slip" placement="top start" offset={10}>
-        <Dialog aria-label="Keep this setting-out" className="slip-body">
-          {({ close }) => (
-            <form
-              onSubmit={event => {
-                event.preventDefault();
-                void session.keep(name.trim() || `Setting-out ${view.state?.settingOut}`);
-                setName('');
-                close();
-              }}
-            >
-              <TextField value={name} onChange={setName} autoFocus>
-                <Label className="quiet">What it is called, if anything</Label>
-                <Input
-                  className="line"
-                  placeholder={`Setting-out ${view.state?.settingOut}`}
-                  maxLength={200}
-                />
-              </TextField>
-              <p className="say">It is frozen as it stands; work goes on in the next.</p>
-              <Button type="submit" className="btn">
-                Keep setting-out {view.state?.settingOut}
-              </Button>
-            </form>
-          )}
-        </Dialog>
-      </Popover>
-    </DialogTrigger>
-  );
 }
