@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { JointMade } from '../../src/results/piece.ts';
+import { siteMoisture } from '../../src/timber/moisture.ts';
 import { checksOf, commission, input, joint, only, PORCH, part, pieceOf, sentence } from './fixtures.ts';
 
 /** The brass door of the wall cabinet: 0.9 brass on 4 MDF, 294 x 529. */
@@ -62,9 +63,15 @@ describe('CHK-12: bow of a sheet bonded on one face', () => {
   it('speaks when the brass lies on one face only', () => {
     const check = only('bow', bonded({ bothFaces: false }));
     expect(check.severity).toBe('stop');
-    // Timoshenko's bimetal by hand: 0.9 brass on 4 MDF, 3 % of 0.0005 and 4 K of 20.5e-6: some 15 mm over 529.
-    expect(check.figure).toBeGreaterThan(10);
-    expect(check.figure).toBeLessThan(20);
+    // Timoshenko 1925: k = 6 e (1 + m)^2 / (h (3 (1 + m)^2 + (1 + m n)(m^2 + 1/(m n)))), bow k L^2/8.
+    const [t1, t2, e1, e2] = [0.9, 4, 103400, 2300];
+    const room = siteMoisture({ humidity: { low: 40, high: 65 }, temperature: { low: 18, high: 22 } });
+    const percent = Math.max(room.high - 9, 9 - room.low);
+    const strain = 0.0005 * percent + 20.5e-6 * 4;
+    const [m, n] = [t1 / t2, e1 / e2];
+    const under = 3 * (1 + m) ** 2 + (1 + m * n) * (m * m + 1 / (m * n));
+    const curvature = (6 * strain * (1 + m) ** 2) / ((t1 + t2) * under);
+    expect(check.figure).toBeCloseTo((curvature * 529 ** 2) / 8, 6);
     expect(sentence(check)).toMatch(/^Brass on one face only: core bows \d+\.?\d? over 529 /);
   });
 

@@ -129,6 +129,15 @@ describe('CHK-24 to CHK-26: does it tip', () => {
     expect(only('stability', titled('Porch bench', bench(out))).severity).toBe(severity);
   });
 
+  it.each([
+    [-150, 'It tips to the front'],
+    [150, 'It tips to the back'],
+  ])('a seat shifted %i tips the way it is shifted', (by, title) => {
+    const shifted = bench(20).map(p => (p.id === 'seat' ? { ...p, frame: at(LYING, 0, by, 423) } : p));
+    const check = only('stability', titled('Porch bench', shifted));
+    expect([check.severity, check.title]).toEqual(['stop', title]);
+  });
+
   it('balances by hand: 600 N 60 inside the edge against 20 N at seat height', () => {
     const check = only('stability', titled('Porch bench', bench(20)));
     const mass = (4 * 423 * 45 * 45 + 1380 * 380 * 27) * 685e-9;
