@@ -34,6 +34,23 @@ export interface Pricer<P> {
   complete(left: Int32Array, stockLeft: readonly number[], trial: number): Way<P>[] | undefined;
 }
 
+/** Worth of a piece of each item, and what a place on limited stock costs beyond its price. */
+interface Prices {
+  worth: Float64Array;
+  rent: number[];
+}
+
+/** Share of the old prices in smoothed ones. */
+const SMOOTHING = 0.6;
+const quantised = (value: number): number => Math.floor(value * WORTH_STEPS) / WORTH_STEPS;
+
+const between = (old: Prices, now: Prices, share: number): Prices => ({
+  worth: now.worth.map((value, i) =>
+    value === 0 && old.worth[i] === 0 ? 0 : quantised(share * old.worth[i]! + (1 - share) * value),
+  ),
+  rent: now.rent.map((value, s) => share * old.rent[s]! + (1 - share) * value),
+});
+
 export interface Chosen<P> {
   way: Way<P>;
   times: number;
@@ -160,36 +177,38 @@ export class ColumnSearch<P> {
   }
 
   /**
-   * Solves the linear programme of a node.
+   * Solves the linear programme of a node. Prices are smoothed towards those that gave the best bound, which
+   * saves rounds (P. Wentges, Int. Trans. Oper. Res. 4 (1997)).
    * @returns `closed` when nothing better than the best known can come of it
    */
   private generate(node: Node, root: boolean): 'open' | 'closed' | 'stopped' {
-    const n = this.demands.length;
     this.bar(node);
     this.master.setRight([...node.left, ...this.limited.map(s => -node.stockLeft[s]!)]);
     this.nodes += 1;
     let least = 0;
+    let centre: Prices | undefined;
     for (let round = 0; round < 4000; round++) {
       if (this.limits.stop?.() && !(root && round === 0)) return 'stopped';
       if (!this.master.solve()) return 'stopped';
-      const duals = this.master.duals;
-      const worth = new Float64Array(n);
-      for (let i = 0; i < n; i++)
-        if (node.left[i]! > 0) worth[i] = Math.floor(Math.max(0, duals[i]!) * WORTH_STEPS) / WORTH_STEPS;
-      const rent = this.stocks.map((_, s) => {
-        const at = this.limited.indexOf(s);
-        return at < 0 ? 0 : Math.max(0, duals[n + at]!);
-      });
-      const above = this.stocks.map((stock, s) =>
-        node.stockLeft[s]! > 0 ? stock.cost / this.scale + rent[s]! : Infinity,
-      );
-      const priced = this.pricer.price(worth, node.left, above);
-      least = Math.max(least, this.farley(node, worth, priced.most));
+      const exact = this.pricesOf(node);
+      let prices = centre ? between(centre, exact, SMOOTHING) : exact;
+      let fresh: Way<P>[];
+      for (;;) {
+        const priced = this.priced(node, prices);
+        const bound = this.farley(node, prices.worth, priced.most);
+        if (bound > least) {
+          least = bound;
+          centre = prices;
+        }
+        fresh = priced.ways.filter(way => this.gains(way, exact));
+        if (fresh.length > 0 || prices === exact) break;
+        prices = exact;
+      }
       const floor = node.cost + this.roundUp(least * this.scale);
       if (root) this.bound = Math.max(this.bound, Math.min(floor, this.bestValue));
       if (floor >= this.bestValue - NEAR * this.step) return 'closed';
       const before = this.ways.length;
-      for (const way of priced.ways) this.addWay(way);
+      for (const way of fresh) this.addWay(way);
       const objective = this.master.objective() * this.scale;
       const settled = this.roundUp(least * this.scale) >= this.roundUp(objective) - NEAR;
       if (this.ways.length === before || (settled && this.master.missing() < NEAR)) {
@@ -197,6 +216,34 @@ export class ColumnSearch<P> {
       }
     }
     return 'open';
+  }
+
+  private pricesOf(node: Node): Prices {
+    const n = this.demands.length;
+    const duals = this.master.duals;
+    const worth = new Float64Array(n);
+    for (let i = 0; i < n; i++) if (node.left[i]! > 0) worth[i] = quantised(Math.max(0, duals[i]!));
+    const rent = this.stocks.map((_, s) => {
+      const at = this.limited.indexOf(s);
+      return at < 0 ? 0 : Math.max(0, duals[n + at]!);
+    });
+    return { worth, rent };
+  }
+
+  private priced(node: Node, { worth, rent }: Prices): Priced<P> {
+    const above = this.stocks.map((stock, s) =>
+      node.stockLeft[s]! > 0 ? stock.cost / this.scale + rent[s]! : Infinity,
+    );
+    return this.pricer.price(worth, node.left, above);
+  }
+
+  /** Would the way improve the programme at these prices? */
+  private gains(way: Way<P>, { worth, rent }: Prices): boolean {
+    let value = -this.stocks[way.stock]!.cost / this.scale - rent[way.stock]!;
+    way.items.forEach((item, k) => {
+      value += worth[item]! * way.counts[k]!;
+    });
+    return value > 1e-8;
   }
 
   /**
