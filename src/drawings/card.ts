@@ -1,9 +1,10 @@
 import { formatLength } from '../quantities/length.ts';
 import type { CardDrawing, CardMeasure } from '../results/setups.ts';
+import { breakLine } from './break-line.ts';
 import { type CardOptions, cardFoot, type Plot, plotOf, regionsOf } from './card-plot.ts';
 import { drawRegion, paintOrder } from './card-region.ts';
 import { cardRod } from './card-rod.ts';
-import { type DisplayList, type Item, line, type Point, polygon, polyline, words } from './list.ts';
+import { type DisplayList, type Item, line, type Point, words } from './list.ts';
 import { list, textWidth } from './manner.ts';
 import { faceSideMark, tick } from './marks.ts';
 
@@ -31,8 +32,8 @@ export function cardDrawing(card: CardDrawing, options: CardOptions): CardPictur
     ...(card.mark ? [faceSideMark([plot.x(card.mark.a), plot.y(card.mark.h)], markSize(card, plot))] : []),
     ...cardRod(card, plot, rodTop),
     ...plot.across.breaks.flatMap(b => [
-      ...breakLine(plot.x(b.from), plot.x(b.to), plot.y(plot.top) - 3 * px, foot + 3 * px, px),
-      ...breakLine(plot.x(b.from), plot.x(b.to), rodTop - 3 * px, rodTop + manner.rod + 3 * px, px),
+      ...breakLine((plot.x(b.from) + plot.x(b.to)) / 2, plot.y(plot.top), foot, px),
+      ...breakLine((plot.x(b.from) + plot.x(b.to)) / 2, rodTop, rodTop + manner.rod, px),
     ]),
     ...plot.up.breaks.flatMap(b => levelBreak(b, regions, plot)),
   ];
@@ -44,24 +45,7 @@ export function cardDrawing(card: CardDrawing, options: CardOptions): CardPictur
 const markSize = (card: CardDrawing, plot: Plot): number =>
   Math.min(plot.options.manner.px, (card.work.width * plot.scale) / 36);
 
-/** A wavy gap across a stretch that is not drawn in full. */
-function breakLine(from: number, to: number, top: number, foot: number, px: number): Item[] {
-  const middle = (from + to) / 2;
-  const steps = Math.max(2, Math.round((foot - top) / (7 * px)));
-  const wave = (shift: number): Point[] =>
-    Array.from(
-      { length: steps + 1 },
-      (_, i): Point => [middle + shift + (i % 2 === 0 ? -1.3 : 1.3) * px, top + ((foot - top) * i) / steps],
-    );
-  const [a, b] = [wave(-3.5 * px), wave(3.5 * px)];
-  return [
-    polygon([...a, ...b.toReversed()], { wash: 'sheet' }),
-    polyline(a, { stroke: 'thin' }),
-    polyline(b, { stroke: 'thin' }),
-  ];
-}
-
-/** The same across the height, over the regions that run through it. */
+/** A break across the height, over the regions that run through it. */
 function levelBreak(
   b: { from: number; to: number },
   regions: ReturnType<typeof regionsOf>,
@@ -71,13 +55,8 @@ function levelBreak(
   const spanning = regions.filter(r => r.h.from <= b.from + 0.01 && r.h.to >= b.to - 0.01);
   if (spanning.length === 0) return [];
   const xs = spanning.flatMap(r => [plot.x(r.a.from), plot.x(r.a.to)]);
-  const turned = breakLine(
-    plot.y(b.from),
-    plot.y(b.to),
-    Math.min(...xs) - 3 * px,
-    Math.max(...xs) + 3 * px,
-    px,
-  );
+  const middle = (plot.y(b.from) + plot.y(b.to)) / 2;
+  const turned = breakLine(middle, Math.min(...xs), Math.max(...xs), px);
   return turned.map(item =>
     item.kind === 'polygon' || item.kind === 'polyline'
       ? { ...item, points: item.points.map(([x, y]): Point => [y, x]) }

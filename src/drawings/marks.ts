@@ -64,12 +64,12 @@ export const faceSideMark = (at: Point, k: number): Item => ({
   ],
 });
 
-/** Lines of a bored hole seen from above: ring and centre cross in chain. */
-export const holeMark = (centre: Point, radius: number, px: number): Item[] => {
+/** A bored hole seen along its axis: centre cross in chain, and its ring dashed where it enters from the far side. */
+export const holeMark = (centre: Point, radius: number, px: number, seen: boolean): Item[] => {
   const [x, y] = centre;
-  const reach = radius + 4 * px;
+  const reach = radius + 3 * px;
   return [
-    arc(centre, radius, 0, 360, { stroke: 'edge' }),
+    ...(seen ? [] : [arc(centre, radius, 0, 360, { stroke: 'hidden' })]),
     line([x - reach, y], [x + reach, y], { stroke: 'chain' }),
     line([x, y - reach], [x, y + reach], { stroke: 'chain' }),
   ];

@@ -1,15 +1,16 @@
-import { box, intersectBoxes } from '../geometry/box.ts';
 import { WORLD } from '../geometry/frame.ts';
 import { type Vec3, vec } from '../geometry/vector.ts';
 import { formatLength } from '../quantities/length.ts';
-import type { Cut, PocketCut, Size } from '../results/cuts.ts';
+import type { Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import type { ShowOptions } from '../results/show.ts';
+import { breakLine } from './break-line.ts';
 import { type Fold, fold } from './fold.ts';
 import { inkOf } from './ink.ts';
-import { type DisplayList, type Item, line, type Point, polygon, polyline } from './list.ts';
+import { type DisplayList, type Item, line, type Point } from './list.ts';
 import { list, type Manner } from './manner.ts';
 import { faceSideMark } from './marks.ts';
+import { hidden } from './part-hidden.ts';
 import { cutPlanes } from './planes.ts';
 import { type Projection, projection } from './projection.ts';
 import { lyingRod, type Station, standingRod } from './rod.ts';
@@ -68,8 +69,8 @@ export function partPlan(instance: Instance, options: PartPlanOptions): PartPlan
   const items: Item[] = [
     ...inkOf([loose], EDGE, { ...ink, toPage: edgePage }),
     ...inkOf([loose], FACE, { ...ink, toPage: facePage }),
-    ...instance.cuts.flatMap(cut => hidden(cut, size, { edgePage, facePage })),
-    ...along.breaks.map(b => breakStrip((x(b.from) + x(b.to)) / 2, edgeTop, foot, px)),
+    ...instance.cuts.flatMap(cut => hidden(cut, size, { edgePage, facePage, px, scale })),
+    ...along.breaks.map(b => breakLine((x(b.from) + x(b.to)) / 2, edgeTop, foot, px)),
     ...standingPair(
       { places: stations.z, total: size.thickness, at: [rodX, edgeTop], zero: 'foot' },
       { places: stations.y, total: size.width, at: [rodX, faceTop], zero: 'top' },
@@ -202,44 +203,6 @@ function layOut(
   return { along: fold([0, size.length], Number.POSITIVE_INFINITY, 0), scale: whole };
 }
 
-/** Cuts that the two views do not show: those that enter from the back, the back edge, or lie within. */
-function hidden(
-  cut: Cut,
-  size: Size,
-  at: { edgePage: (p: Vec3) => Point; facePage: (p: Vec3) => Point },
-): Item[] {
-  if (!('box' in cut)) return [];
-  const inside = intersectBoxes(cut.box, box(0, 0, 0, size.length, size.width, size.thickness));
-  if (!inside) return [];
-  const open = (face: PocketCut['face']): boolean => cut.face === face;
-  const outline = (page: (p: Vec3) => Point): Item => {
-    const [a, b] = [page(inside.min), page(inside.max)];
-    return polygon([a, [b[0], a[1]], b, [a[0], b[1]]], { stroke: 'hidden' });
-  };
-  return [
-    ...(open('face') ? [] : [outline(at.facePage)]),
-    ...(open('faceEdge') ? [] : [outline(at.edgePage)]),
-  ];
-}
-
-function breakStrip(x: number, top: number, foot: number, px: number): Item[] {
-  const steps = Math.max(2, Math.round((foot - top) / (6 * px)));
-  const wave = (shift: number): Point[] =>
-    Array.from(
-      { length: steps + 1 },
-      (_, i): Point => [
-        x + shift + (i % 2 === 0 ? -1.2 : 1.2) * px,
-        top - 2 * px + ((foot - top + 4 * px) * i) / steps,
-      ],
-    );
-  const [a, b] = [wave(-3 * px), wave(3 * px)];
-  return [
-    polygon([...a, ...b.toReversed()], { wash: 'sheet' }),
-    polyline(a, { stroke: 'thin' }),
-    polyline(b, { stroke: 'thin' }),
-  ];
-}
-
 interface Dress {
   manner: Manner;
   show: ShowOptions;
@@ -327,7 +290,7 @@ function alongRod(
       seed: seedOf(`along ${last}`),
       manner,
     }),
-    ...along.breaks.flatMap(b => breakStrip((x(b.from) + x(b.to)) / 2, top, top + manner.rod, px)),
+    ...along.breaks.flatMap(b => breakLine((x(b.from) + x(b.to)) / 2, top, top + manner.rod, px)),
     line([left, top - 4 * px], [left, top], { stroke: 'edge' }),
   ];
 }
