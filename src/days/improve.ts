@@ -90,17 +90,33 @@ export function improve(shop: Shop, first: Placement, bound: number, effort: Eff
   return best;
 }
 
-/** The order with one step elsewhere: one that holds up the finish somewhere earlier, or any step anywhere. */
+/**
+ * The order with one step elsewhere. Mostly one that holds up the finish: later, when it only keeps the hands
+ * from what comes next, else earlier. Now and then any step anywhere.
+ */
 export function moved(shop: Shop, plan: Placement, random: Generator): number[] {
   const order = [...plan.sequence];
   if (order.length < 2) return order;
+  const upTo = (below: number): number => Math.floor(random() * below);
   const holding = holdUp(shop, plan);
-  const pick =
-    holding.length > 0 && random() < 0.7
-      ? order.indexOf(holding[Math.floor(random() * holding.length)]!)
-      : Math.floor(random() * order.length);
-  const to = random() < 0.7 ? Math.floor(random() * (pick + 1)) : Math.floor(random() * order.length);
-  const [step] = order.splice(pick, 1);
+  const inTheWay = holding.filter((k, at) => {
+    const next = holding[at + 1];
+    return next !== undefined && !shop.net.steps[next]!.needs.includes(k);
+  });
+  const how = random();
+  if (how < 0.4 && inTheWay.length > 0) {
+    const from = order.indexOf(inTheWay[upTo(inTheWay.length)]!);
+    return shifted(order, from, from + 1 + upTo(order.length - from - 1));
+  }
+  if (how < 0.8 && holding.length > 0) {
+    const from = order.indexOf(holding[upTo(holding.length)]!);
+    return shifted(order, from, upTo(from + 1));
+  }
+  return shifted(order, upTo(order.length), upTo(order.length));
+}
+
+function shifted(order: number[], from: number, to: number): number[] {
+  const [step] = order.splice(from, 1);
   order.splice(to, 0, step!);
   return order;
 }

@@ -109,7 +109,9 @@ function plan(
   };
   const [low, high] = [other('low'), other('high')];
   const value = time.worked(found.finish);
-  const least = Math.min(value, time.worked(bound.finish));
+  // A plan that misses a window may well be done before one that keeps it.
+  const least =
+    found.late.length > 0 ? Math.min(value, time.worked(bound.finish)) : time.worked(bound.finish);
   return {
     status: value <= least && found.late.length === 0 && trouble.length === 0 ? 'proved best' : 'within',
     value,
