@@ -7,6 +7,7 @@ import type { Workshop } from '../workshop/workshop.ts';
 import { leastCost } from './bound.ts';
 import { type Component, components, type Unplaced } from './components.ts';
 import { collectDemands } from './demands.ts';
+import { improveLengths, isOfLengths } from './lengths/as-lengths.ts';
 import type { CutItem, Solution } from './problem.ts';
 import { sawn } from './saw.ts';
 import { search } from './search.ts';
@@ -15,6 +16,9 @@ import { planWords } from './words.ts';
 
 /** Enough for a shop-size job within a few milliseconds. */
 export const DEFAULT_EFFORT: Effort = { seed: 1, iterations: 120 };
+
+/** Kinds of blank in a problem that column generation takes on at the usual effort. */
+const MOST_ITEMS = 24;
 
 /**
  * Lays out every blank of the piece and every test piece of the operations.
@@ -53,8 +57,7 @@ function planProblem(
   const pieces = problem.items.reduce((sum, item) => sum + item.demands.length, 0);
   const trials = Math.max(4, Math.ceil(effort.iterations * Math.min(1, 60 / pieces)));
   const least = leastCost(problem, Infinity);
-  const solution = search(problem, trials, effort.seed, least);
-  const bound = solution.missing.every(n => n === 0) ? least : 0;
+  const { solution, bound } = bettered(problem, search(problem, trials, effort.seed, least), least, effort);
   const status = solution.missing.some(n => n > 0)
     ? ('stopped' as const)
     : solution.cost <= bound
@@ -77,6 +80,20 @@ function planProblem(
     words: planWords(uses, status, solution.cost, bound, unplaced.length),
     notes: problem.notes,
   };
+}
+
+/** Problems of lengths go on to column generation, which also gives their bound. */
+function bettered(
+  problem: Component,
+  solution: Solution,
+  least: number,
+  effort: Effort,
+): { solution: Solution; bound: number } {
+  if (solution.missing.some(n => n > 0)) return { solution, bound: 0 };
+  const small = problem.items.length <= Math.max(MOST_ITEMS, effort.iterations / 20);
+  if (solution.cost <= least || !small || !isOfLengths(problem)) return { solution, bound: least };
+  const nodes = Math.ceil(effort.iterations / 6);
+  return improveLengths(problem, solution, { seed: effort.seed, nodes, bound: least });
 }
 
 /** Demands are handed out in their own order, so that like layouts keep like marks. */
