@@ -179,6 +179,11 @@ function warmEnough(glued: readonly Glued[], { workshop }: CheckInput): Check[] 
   });
 }
 
+const timing = (joints: number): string =>
+  joints === 1
+    ? 'One joint takes about {needed}; {glue} stays open {open}.'
+    : '{joints} joints at about {each} each is {needed}; {glue} stays open {open}.';
+
 function openLongEnough(glued: readonly Glued[], { workshop }: CheckInput): Check[] {
   const ups = gather(
     glued.filter(g => g.assembly && g.key !== undefined),
@@ -206,7 +211,7 @@ function openLongEnough(glued: readonly Glued[], { workshop }: CheckInput): Chec
         limit: open,
         unit: 'time',
         remedy: long ? 'Split the glue-up, get a second pair of hands, or take a slower glue.' : '',
-        say: say('{joints} joints at about {each} each is {needed}; {glue} stays open {open}.', {
+        say: say(timing(of.length), {
           joints: count(of.length),
           each: minutes(MINUTES_A_JOINT),
           needed: minutes(needed),

@@ -71,7 +71,7 @@ function judge({ piece }: CheckInput): Check[] {
   if (stated.length === 0) return [];
   const groups = gather(
     stated.filter(s => over(s) > ROUNDING),
-    s => `${s.joint.joint} ${s.limit.rule.number} ${s.limit.figure}`,
+    s => `${s.joint.joint} ${s.limit.figure}`,
   );
   if (groups.length > 0) {
     return groups.map(of => broken(of.reduce((worst, s) => (over(s) > over(worst) ? s : worst))));

@@ -45,7 +45,7 @@ function judge({ piece }: CheckInput, view: View): Check[] {
     if (!view.room) {
       return finding({
         check: 'moisture',
-        subject: part.material,
+        subject: part.id,
         severity: 'unknown',
         rule: CHK_35,
         title: 'Moisture of the room',
@@ -62,7 +62,7 @@ function judge({ piece }: CheckInput, view: View): Check[] {
     const damp = made.percent > high;
     return finding({
       check: 'moisture',
-      subject: part.material,
+      subject: part.id,
       severity: good ? 'pass' : 'attend',
       rule: CHK_35,
       title: good

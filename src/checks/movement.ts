@@ -213,7 +213,7 @@ function told({ piece }: CheckInput, view: View): Check[] {
       return [
         finding({
           check: 'movement',
-          subject: part.part,
+          subject: `parts.${part.part}`,
           severity: 'unknown',
           rule: CHK_2,
           title: `How far ${mid(part.name)} moves`,
@@ -234,7 +234,7 @@ function told({ piece }: CheckInput, view: View): Check[] {
     return [
       finding({
         check: 'movement',
-        subject: part.part,
+        subject: `parts.${part.part}`,
         severity: 'note',
         rule: CHK_2,
         title: `${capital(part.name)} moves ${inMm(travelMm)} through the year`,

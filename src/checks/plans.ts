@@ -51,11 +51,11 @@ const unended = (words: string): string => words.replace(/\.+$/, '');
 
 function unplaced({ cutting }: CheckInput): Check[] {
   const all = cutting.materials.flatMap(m => m.unplaced);
-  return gather(all, u => `${u.demand.mark} ${u.reason}`).map(of => {
+  return gather(all, u => u.demand.mark).map(of => {
     const { demand, reason, mend } = of[0]!;
     return finding({
       check: 'stock',
-      subject: demand.instance,
+      subject: demand.purpose === 'part' ? demand.instance : demand.mark,
       severity: 'stop',
       rule: CHK_30,
       title: `No stock for ${mid(demand.name)}`,
@@ -138,7 +138,8 @@ function deadline({ days }: CheckInput): Check[] {
 
 function windows({ days, operations }: CheckInput): Check[] {
   const titles = new Map(operations.map(o => [o.id, o.title]));
-  return days.trouble.map(t =>
+  const first = gather(days.trouble, t => t.operation).map(of => of[0]!);
+  return first.map(t =>
     finding({
       check: 'window',
       subject: t.operation,
@@ -170,7 +171,12 @@ function unpriced({ cutting }: CheckInput): Check[] {
         limit: 0,
         unit: 'count',
         remedy: '',
-        say: say('{count} lengths and sheets, each with its price.', { count: count(used.length) }),
+        say: say(
+          used.length === 1
+            ? 'The one length or sheet used has its price.'
+            : '{count} lengths and sheets, each with its price.',
+          { count: count(used.length) },
+        ),
       }),
     ];
   }

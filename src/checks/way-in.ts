@@ -112,7 +112,10 @@ function judgeTrapped(of: Trapped[]): Check[] {
 }
 
 function judge(input: CheckInput, view: View): Check[] {
-  return gather(trapped(input, view), t => `${t.part.part} ${t.shut ? 'shut' : ''}`).flatMap(judgeTrapped);
+  return gather(trapped(input, view), t => t.part.part).flatMap(of => {
+    const shut = of.filter(t => t.shut);
+    return judgeTrapped(shut.length > 0 ? shut : of);
+  });
 }
 
 export const wayInCheck: CheckMaker = { name: 'way in', rules: [CHK_37], judge };

@@ -46,6 +46,8 @@ const BEHIND = 3;
 const BESIDE = 3;
 const CHEEK = 5;
 const END = 10;
+/** From here a horn left on until the glue is dry is all it takes, mm. */
+const HORNED = 5;
 const MORTISES: readonly PocketCut['kind'][] = ['mortise'];
 const POCKETS: readonly PocketCut['kind'][] = ['mortise', 'housing', 'groove', 'recess'];
 
@@ -55,6 +57,8 @@ interface Left {
   instance: Instance;
   cut: Cut;
   what: string;
+  /** Measured to an end, and not to an edge or a face. */
+  end: boolean;
   left: number;
   least: number;
   remedy: string;
@@ -76,6 +80,7 @@ function behind(instance: Instance, cut: Cut): Left[] {
       instance,
       cut,
       what: 'behind',
+      end: false,
       left,
       least: BEHIND,
       remedy: `Make the ${cutName(cut)} ${inMm(BEHIND - left)} shallower, or take it right through.`,
@@ -103,6 +108,7 @@ function besideScrew(input: CheckInput, instance: Instance, hole: HoleCut): Left
         instance,
         cut: hole,
         what: end ? 'from the end to' : 'from the edge to',
+        end,
         left: distance,
         least,
         remedy: `Move the screw in by ${inMm(least - distance)}, or use a thinner one.`,
@@ -113,11 +119,12 @@ function besideScrew(input: CheckInput, instance: Instance, hole: HoleCut): Left
 
 function besideDrilled(instance: Instance, hole: HoleCut): Left[] {
   const least = Math.max(BESIDE, hole.diameter / 2);
-  return besideHole(instance, hole).map(({ distance }) => ({
+  return besideHole(instance, hole).map(({ face, distance }) => ({
     rule: CHK_6,
     instance,
     cut: hole,
     what: 'beside',
+    end: face === 'end1' || face === 'end2',
     left: distance - hole.diameter / 2,
     least,
     remedy: `Move the hole in by ${inMm(least - (distance - hole.diameter / 2))}, or drill it smaller.`,
@@ -133,6 +140,7 @@ function besideMortise(instance: Instance, pocket: PocketCut): Left[] {
       instance,
       cut: pocket,
       what: end ? 'between the end and' : 'beside',
+      end,
       left: distance,
       least,
       remedy: end
@@ -157,6 +165,13 @@ function places(input: CheckInput, instance: Instance): Left[] {
   });
 }
 
+const NAME = new Map([
+  [CHK_5, 'wood behind'],
+  [CHK_6, 'wood beside'],
+  [CHK_7, 'screw edge'],
+  [CHK_8, 'mortise walls'],
+]);
+
 const PASSED = new Map([
   [CHK_5, 'Wood enough behind every cut'],
   [CHK_6, 'Wood enough beside every hole'],
@@ -169,6 +184,7 @@ const TIGHT = 1e-6;
 
 function severityOf(left: Left): Severity {
   if (short(left) <= TIGHT) return 'pass';
+  if (left.rule === CHK_8 && left.end && left.left >= HORNED) return 'note';
   return left.left <= TIGHT && left.rule !== CHK_7 ? 'stop' : 'attend';
 }
 
@@ -178,8 +194,8 @@ function judgeLeft(left: Left): Check {
   const part = mid(left.instance.name);
   const gone = left.left <= TIGHT;
   return finding({
-    check: 'wood left',
-    subject: `${left.instance.id}.${left.cut.id}`,
+    check: NAME.get(left.rule)!,
+    subject: `${left.instance.id}.${left.cut.id}${left.end ? '.end' : ''}`,
     severity,
     rule: left.rule,
     title:
@@ -215,7 +231,7 @@ function judge(input: CheckInput): Check[] {
     const worst = (some: Left[]) => some.reduce((w, l) => (short(l) > short(w) ? l : w));
     const bad = gather(
       of.filter(l => short(l) > TIGHT),
-      l => `${l.instance.part} ${l.cut.by} ${l.what}`,
+      l => `${l.instance.part} ${l.cut.by} ${l.end}`,
     );
     return (bad.length > 0 ? bad : [of]).map(some => judgeLeft(worst(some)));
   });

@@ -177,7 +177,10 @@ describe('checks of half-written jobs', () => {
   it('never break, and never say a figure that is none', () => {
     fc.assert(
       fc.property(anyJob, job => {
-        for (const check of runChecks(job)) {
+        const found = runChecks(job);
+        const keys = found.map(c => `${c.check}:${c.subject}`);
+        expect(keys.filter((k, i) => keys.indexOf(k) !== i)).toEqual([]);
+        for (const check of found) {
           expect(Number.isNaN(check.figure ?? 0), `${check.check} ${check.title}`).toBe(false);
           expect(Number.isNaN(check.limit ?? 0), `${check.check} ${check.title}`).toBe(false);
           const names = [...check.say.template.matchAll(/\{(\w+)\}/g)].map(m => m[1]!);

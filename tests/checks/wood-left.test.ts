@@ -24,7 +24,7 @@ describe('CHK-5: wood behind', () => {
     [43, 'attend', 2],
     [45, 'stop', 0],
   ])('hole %i deep in 45: %s', (depth, severity, left) => {
-    const check = only('wood left', blind(depth), 'CHK-5');
+    const check = only('wood behind', blind(depth), 'CHK-5');
     expect([check.severity, check.figure]).toEqual([severity, left]);
   });
 
@@ -42,7 +42,7 @@ describe('CHK-5: wood behind', () => {
         amount: 9,
       },
     ]);
-    expect(only('wood left', tapered, 'CHK-5').figure).toBeCloseTo(45 - 35 - 8.7, 9);
+    expect(only('wood behind', tapered, 'CHK-5').figure).toBeCloseTo(45 - 35 - 8.7, 9);
   });
 
   it.each([
@@ -51,12 +51,12 @@ describe('CHK-5: wood behind', () => {
     ['faceEdge', box(100, 7, 10, 150, 45, 20), 7],
     ['backEdge', box(100, 0, 10, 150, 44, 20), 1],
   ] as const)('measures behind a mortise entered from the %s', (face, b, left) => {
-    expect(only('wood left', withCuts([pocket({ id: 'm.1', face, box: b })]), 'CHK-5').figure).toBe(left);
+    expect(only('wood behind', withCuts([pocket({ id: 'm.1', face, box: b })]), 'CHK-5').figure).toBe(left);
   });
 
   it('leaves alone what goes through on purpose', () => {
     const through = withCuts([hole({ id: 'a.1', at: vec(200, 22, 45), depth: 45, through: true })]);
-    expect(checksOf('wood left', through, 'CHK-5')).toEqual([]);
+    expect(checksOf('wood behind', through, 'CHK-5')).toEqual([]);
   });
 });
 
@@ -67,7 +67,7 @@ describe('CHK-6 and CHK-7: wood beside holes', () => {
     [4, 'stop'],
   ])('a dowel hole of 8 with its centre %f from the edge: %s', (y, severity) => {
     const check = only(
-      'wood left',
+      'wood beside',
       withCuts([hole({ id: 'd.1', role: 'dowel', at: vec(200, y, 45) })]),
       'CHK-6',
     );
@@ -92,11 +92,11 @@ describe('CHK-6 and CHK-7: wood beside holes', () => {
     [15, 30, 'timber', 'attend'],
     [15, 30, 'sheet', 'pass'],
   ] as const)('a screw of 4 at %i, %i in %s: %s', (x, y, kind, severity) => {
-    expect(only('wood left', screw(x, y, kind), 'CHK-7').severity).toBe(severity);
+    expect(only('screw edge', screw(x, y, kind), 'CHK-7').severity).toBe(severity);
   });
 
   it('does not stop a screw on the very edge: it is a remembered rule', () => {
-    const check = only('wood left', screw(200, 0, 'timber'), 'CHK-7');
+    const check = only('screw edge', screw(200, 0, 'timber'), 'CHK-7');
     expect([check.severity, check.basis]).toEqual(['attend', 'memory']);
   });
 });
@@ -106,8 +106,9 @@ describe('CHK-8: walls of a mortise', () => {
     [box(100, 17, 15, 160, 28, 45), 'pass'],
     [box(100, 3, 15, 160, 14, 45), 'attend'],
     [box(4, 17, 15, 60, 28, 45), 'attend'],
+    [box(7, 17, 15, 60, 28, 45), 'note'],
   ] as const)('%#', (b, severity) => {
-    expect(only('wood left', withCuts([pocket({ id: 'm.1', box: b })]), 'CHK-8').severity).toBe(severity);
+    expect(only('mortise walls', withCuts([pocket({ id: 'm.1', box: b })]), 'CHK-8').severity).toBe(severity);
   });
 });
 
