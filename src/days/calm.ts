@@ -64,7 +64,7 @@ export function calmed(shop: Shop, plan: Placement, others: readonly Placement[]
 
 function calmOrder(shop: Shop, plan: Placement): number[] {
   const { net, time, fixed } = shop;
-  const { latest } = pushedBack(shop, plan);
+  const latest = pushedBack(shop, plan);
   const ready = net.steps.map(() => shop.now);
   const waitsFor = net.steps.map(step => step.needs.length);
   const order: number[] = [];

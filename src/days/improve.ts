@@ -41,35 +41,61 @@ export function better(a: Placement, b: Placement): number {
 }
 
 /**
- * The order by latest start: every step pushed back against the finish as far as what follows allows, the
- * hands still one pair (justification, Wiest 1964; Valls, Ballestin and Quintanilla 2005). Taken forward
- * again it closes gaps that the first pass left.
+ * Latest start of each step against the finish, the hands doing them in the order of the plan: how far the
+ * whole may be pushed back as it stands.
  */
-export function pushedBack(shop: Shop, plan: Placement): { order: number[]; latest: number[] } {
+export function pushedBack(shop: Shop, plan: Placement): number[] {
+  const latest = [...plan.start];
+  backwards(shop, plan, (free, rank) => free.reduce((a, b) => (rank[b]! > rank[a]! ? b : a)), latest);
+  return latest;
+}
+
+/**
+ * The order by latest start when what may end last goes last, whatever the plan had (justification, J. D. Wiest
+ * 1964; V. Valls, F. Ballestin, S. Quintanilla 2005). Taken forward again it closes gaps that the first left.
+ */
+export function justified(shop: Shop, plan: Placement): number[] {
+  const latest = [...plan.start];
+  const rank = backwards(
+    shop,
+    plan,
+    (free, ranks, may) =>
+      free.reduce((a, b) => (may(b) > may(a) || (may(b) === may(a) && ranks[b]! > ranks[a]!) ? b : a)),
+    latest,
+  );
+  return [...plan.sequence].sort((a, b) => latest[a]! - latest[b]! || rank[a]! - rank[b]!);
+}
+
+/** Which of the free steps is laid next from behind; `may` tells how late a step may end. */
+type Choice = (free: readonly number[], rank: readonly number[], may: (k: number) => number) => number;
+
+/** Lays the steps from the finish backwards into `latest`; returns the rank of each in the plan. */
+function backwards(shop: Shop, plan: Placement, choose: Choice, latest: number[]): number[] {
   const { net, time } = shop;
   const late = net.steps.map(() => plan.finish);
-  const key = net.steps.map(() => plan.finish);
+  const open = net.steps.map(step => step.following.length);
+  const rank: number[] = [];
+  plan.sequence.forEach((index, k) => {
+    rank[index] = k;
+  });
+  let free = net.steps.filter(step => open[step.index] === 0).map(step => step.index);
   let cursor = plan.finish;
-  for (let k = plan.sequence.length - 1; k >= 0; k--) {
-    const index = plan.sequence[k]!;
+  while (free.length > 0) {
+    const index = choose(free, rank, k => late[k]! - net.steps[k]!.wait);
     const step = net.steps[index]!;
-    if (shop.fixed.has(index)) {
-      key[index] = plan.start[index]!;
-      continue;
+    free = free.filter(k => k !== index);
+    if (!shop.fixed.has(index)) {
+      const minutes = step.minutes + plan.changeOver[index]!;
+      const until = late[index]! - step.wait;
+      latest[index] = minutes > 0 ? time.latestStart(Math.min(until, cursor), minutes, step.whole) : until;
+      if (minutes > 0) cursor = Math.min(cursor, latest[index]!);
     }
-    const minutes = step.minutes + plan.changeOver[index]!;
-    const until = Math.min(late[index]! - step.wait, minutes > 0 ? cursor : plan.finish);
-    const start = minutes > 0 ? time.latestStart(until, minutes, step.whole) : until;
-    key[index] = start;
-    if (minutes > 0) cursor = Math.min(cursor, start);
-    for (const b of step.needs) late[b] = Math.min(late[b]!, start);
+    for (const b of step.needs) {
+      late[b] = Math.min(late[b]!, latest[index]!);
+      if (--open[b]! === 0) free.push(b);
+    }
   }
-  const rank = plan.sequence.reduce<number[]>((ranks, index, k) => {
-    ranks[index] = k;
-    return ranks;
-  }, []);
-  const order = [...plan.sequence].sort((a, b) => key[a]! - key[b]! || rank[a]! - rank[b]!);
-  return { order, latest: key };
+  return rank;
 }
 
 /** The best order found within the effort; stops when the bound is reached. */
@@ -84,7 +110,7 @@ export function improve(shop: Shop, first: Placement, bound: number, effort: Eff
     if (gain <= 0) best = plan;
     return gain < 0;
   };
-  for (let gained = true; gained && !done(); ) gained = offer(pushedBack(shop, best).order);
+  for (let gained = true; gained && !done(); ) gained = offer(justified(shop, best));
   const random = generator(effort.seed);
   while (!done()) offer(moved(shop, best, random));
   return best;
