@@ -283,6 +283,25 @@ describe('the set-ups at the bench', () => {
   });
 });
 
+describe('the papers', () => {
+  test('each one that is offered can be had', async () => {
+    const { page, troubles } = await openJob('papers');
+    const links = await page
+      .locator('.papers a.btn')
+      .evaluateAll(all => all.map(a => (a as HTMLAnchorElement).href));
+    expect(links.length).toBeGreaterThanOrEqual(4);
+    for (const link of links) {
+      const answer = await page.request.get(link);
+      expect(answer.status(), link).toBe(200);
+      expect((await answer.body()).length, link).toBeGreaterThan(40);
+    }
+    const pack = await page.request.get(links.find(l => l.endsWith('pack.pdf'))!);
+    expect((await pack.body()).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+});
+
 describe('every page', () => {
   for (const ground of ['light', 'dark'] as const)
     for (const width of [1600, 1024, 390])

@@ -298,6 +298,8 @@ export class InkView {
     this.lineTarget?.dispose();
     this.u.partTexture.value?.dispose();
     for (const material of Object.values(this.materials)) material.dispose();
+    // Browsers allow few contexts at once: give this one back now, not when memory is next tidied.
+    this.renderer.forceContextLoss();
     this.renderer.dispose();
   }
 }

@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useRef } from 'react';
-import { dayNumber, isoDay } from '../../drawings/clock.ts';
+import { dayNumber, isoDay, minutesOf } from '../../drawings/clock.ts';
 import { fortnight } from '../../drawings/fortnight.ts';
 import { DESK } from '../../drawings/manner.ts';
 import { todayRod } from '../../drawings/today.ts';
@@ -47,6 +47,15 @@ export function DaysPage({ derived }: { derived: Derived }): ReactNode {
   );
 }
 
+/** Tall enough that the hours of the work in hand stand apart, however short it is within the day. */
+function rodHeight({ entries, working }: Day): number {
+  const minutes = (from: string, to: string): number => minutesOf(to) - minutesOf(from);
+  const whole = working.reduce((n, span) => n + minutes(span.from, span.to), 0);
+  const worked = entries.reduce((n, entry) => n + minutes(entry.start, entry.end), 0);
+  const apart = worked > 0 ? (entries.length + 2) * 14 * (whole / worked) : 0;
+  return Math.min(900, Math.max(420, entries.length * 48 + 40, apart));
+}
+
 function DayInHand({
   derived,
   day,
@@ -67,8 +76,7 @@ function DayInHand({
           : formatMinutes(e.minutes),
       ]),
     );
-    const height = Math.max(420, day.entries.length * 48 + 40);
-    return todayRod(day, { width, height, manner: DESK, notes });
+    return todayRod(day, { width, height: rodHeight(day), manner: DESK, notes });
   }, [day, width]);
   const minutes = day.entries.reduce((n, e) => n + e.minutes, 0);
   return (
@@ -92,6 +100,9 @@ const FREE: Record<WaitEntry['what'], string> = {
   delivery: 'here',
 };
 
+/** As much as the names' column of the strips holds; day by day has it in full. */
+const inColumn = (text: string): string => (text.length > 28 ? `${text.slice(0, 26).trimEnd()}\u2026` : text);
+
 /** Days shown in the strip of waits. */
 const WAIT_DAYS = 4;
 const MOST_WAITS = 6;
@@ -104,8 +115,11 @@ function Waiting({ derived, from, width }: { derived: Derived; from: string; wid
       .filter(w => w.end >= from && w.start < until)
       .slice(0, MOST_WAITS)
       .map(w => ({
-        title: titles.get(w.operation) ?? w.operation,
-        job: w.meanwhile.length > 0 ? `meanwhile ${titles.get(w.meanwhile[0]!) ?? w.meanwhile[0]}` : '',
+        title: inColumn(titles.get(w.operation) ?? w.operation),
+        job:
+          w.meanwhile.length > 0
+            ? inColumn(`meanwhile ${titles.get(w.meanwhile[0]!) ?? w.meanwhile[0]}`)
+            : '',
         what: w.what,
         start: w.start,
         end: w.end,

@@ -8,7 +8,17 @@ const PAPERS: { name: string; title: string; say: string }[] = [
   {
     name: 'pack.pdf',
     title: 'Job pack',
-    say: 'Summary with picture, parts, cutting layouts, set-up cards, days, checks with their cautions. A4.',
+    say: 'Summary with picture, parts, marking out, cutting layouts, set-up cards, days, checks with their cautions. A4.',
+  },
+  {
+    name: 'parts.csv',
+    title: 'Parts list',
+    say: 'Every mark with its cut size and blank, for a table of your own.',
+  },
+  {
+    name: 'shopping.csv',
+    title: 'Shopping list',
+    say: 'What is to be bought, from whom, at what price.',
   },
 ];
 
