@@ -43,6 +43,16 @@ export function planDays(
   const now = options.progress ? minuteOf(options.progress.now) : start;
   if (start === undefined || now === undefined)
     return nothing(options.start, 'the start is no date', 'write it as 2026-11-25T08:00');
+  const beyond = operations.find(o => !isPlannable(o));
+  if (beyond)
+    return nothing(
+      options.start,
+      `"${beyond.title}" has no length of time that can be planned`,
+      'mend its sizes, minutes or wait',
+      beyond.id,
+    );
+  if (options.deadline !== undefined && minuteOf(options.deadline) === undefined)
+    return nothing(options.start, 'the deadline is no date', 'write it as 2026-12-24');
   try {
     return plan(
       operations,
@@ -63,7 +73,15 @@ export function planDays(
   }
 }
 
-function nothing(start: LocalTime, what: string, mend: string): DayPlan {
+/** Ten years: what is longer is a slip of the pen. */
+const LONGEST_MINUTES = 10 * 366 * 1440;
+
+function isPlannable({ handsOn, wait, window }: Operation): boolean {
+  const spells = [handsOn.low, handsOn.likely, handsOn.high, wait?.minutes ?? 0, window?.minutes ?? 0];
+  return spells.every(m => Number.isFinite(m) && m >= 0 && m <= LONGEST_MINUTES);
+}
+
+function nothing(start: LocalTime, what: string, mend: string, operation = ''): DayPlan {
   const day = start.slice(0, 10);
   return {
     status: 'none',
@@ -75,7 +93,7 @@ function nothing(start: LocalTime, what: string, mend: string): DayPlan {
     finish: { low: day, likely: day, high: day },
     handsOnMinutes: { low: 0, likely: 0, high: 0 },
     critical: [],
-    trouble: [{ operation: '', what, mend }],
+    trouble: [{ operation, what, mend }],
   };
 }
 

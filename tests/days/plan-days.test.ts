@@ -299,6 +299,27 @@ describe('the plan as a whole', () => {
     expect(undated).toMatchObject({ status: 'none', trouble: [{ what: 'the start is no date' }] });
   });
 
+  it('is none for minutes that are no time, naming the operation', () => {
+    for (const minutes of [Number.NaN, Number.POSITIVE_INFINITY, -5, 1e12])
+      expect(planned([operation('a', 10), operation('odd', minutes)])).toMatchObject({
+        status: 'none',
+        trouble: [{ operation: 'odd' }],
+      });
+    expect(planned([operation('odd', 10, { wait: 1e12 })]).status).toBe('none');
+    expect(planned([operation('a', 10)], { deadline: '2026-13-01' })).toMatchObject({
+      status: 'none',
+      trouble: [{ what: 'the deadline is no date' }],
+    });
+  });
+
+  it('is none when days off leave no hours', () => {
+    const never = { week: { 1: [{ from: 480, to: 481 }] }, daysOff: [] };
+    expect(planned([operation('a', 5000)], { shop: workshop(never) })).toMatchObject({
+      status: 'none',
+      trouble: [{ what: 'no working hours are left' }],
+    });
+  });
+
   it('is empty and ready at once for no operations', () => {
     expect(planned([])).toMatchObject({ status: 'proved best', value: 0, finish: { likely: '2026-11-23' } });
   });
