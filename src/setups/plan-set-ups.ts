@@ -55,10 +55,10 @@ export function planSetUps(
     },
     {
       seed: effort.seed,
-      iterations: effort.iterations,
+      iterations: effort.iterations * 8,
       rounds: Math.min(60, 10 + Math.floor(effort.iterations / 4)),
       width: Math.max(50, effort.iterations * 4),
-      states: effort.iterations * 40,
+      states: effort.iterations * 16,
     },
   );
   return {

@@ -1,5 +1,5 @@
 /** Turning speeds for the tools of a set-up, from the tables of rim speeds; never over the mark on the tool. */
-import { cuttingSpeed, routerSpeedLimit, rpmForRimSpeed } from '../reference/cutting-speeds.ts';
+import { CUTTING_SPEEDS, routerSpeedLimit, rpmForRimSpeed } from '../reference/cutting-speeds.ts';
 import { metal } from '../reference/metals.ts';
 import { middle } from '../reference/sourced.ts';
 import type { Instance } from '../results/piece.ts';
@@ -39,7 +39,18 @@ const IN_METAL: readonly { name: RegExp; row: string }[] = [
   { name: /alumin/, row: 'drill-aluminium' },
 ];
 
-export const isMetal = (instance: Instance): boolean => metal(instance.material)?.kind === 'metal';
+const METALS_MET = new Map<string, boolean>();
+
+/** Is the part of metal? Answers are kept by material: the question comes with every cut. */
+export function isMetal(instance: Instance): boolean {
+  const known = METALS_MET.get(instance.material);
+  if (known !== undefined) return known;
+  const answer = metal(instance.material)?.kind === 'metal';
+  METALS_MET.set(instance.material, answer);
+  return answer;
+}
+
+const SPEEDS = new Map(CUTTING_SPEEDS.rows.map(row => [row.key, middle(row)]));
 
 /** A countersink turns slowly so that it does not chatter: m/s, common practice. */
 const COUNTERSINK_SPEED = 0.6;
@@ -54,8 +65,7 @@ export function drillTurns(drill: Drill, instance: Instance): { turns: number; h
     : drill.kind === 'forstner'
       ? 'forstner'
       : 'drill-timber';
-  const band = cuttingSpeed(row);
-  const speed = drill.kind === 'countersink' ? COUNTERSINK_SPEED : band ? middle(band) : COUNTERSINK_SPEED;
+  const speed = drill.kind === 'countersink' ? COUNTERSINK_SPEED : (SPEEDS.get(row) ?? COUNTERSINK_SPEED);
   const raw = rpmForRimSpeed(drill.diameter, speed);
   const rounded = raw >= 1000 ? Math.round(raw / 100) * 100 : Math.max(50, Math.round(raw / 50) * 50);
   const turns = Math.min(FASTEST, rounded);

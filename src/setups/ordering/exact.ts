@@ -41,6 +41,12 @@ class Layer {
     this.mask = slots - 1;
   }
 
+  /** Empty again, for the next layer. */
+  reset(): void {
+    this.size = 0;
+    this.slots.fill(-1);
+  }
+
   /** Index of the state, new or old; -1 when full. `isNew` tells which. */
   isNew = false;
   find(low: number, high: number, last: number): number {
@@ -100,8 +106,9 @@ export function layered(
   let dropped = Number.POSITIVE_INFINITY;
   let looked = 0;
   const open = new Int32Array(n);
+  const next = new Layer(Math.min(limit.width * 4, 16 * limit.states));
   for (let depth = 1; depth < n; depth++) {
-    const next = new Layer(Math.min(limit.width * 4, Math.max(16, layer.size * (n - depth))));
+    next.reset();
     for (let s = 0; s < layer.size; s++) {
       looked++;
       if (looked > limit.states || ((looked & 255) === 0 && limit.stop?.())) {
