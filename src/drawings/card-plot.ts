@@ -30,6 +30,7 @@ export interface Plot {
 
 const TABLE_DEEP = 8;
 const BLADE_BELOW = 14;
+const TOOL_ABOVE = 10;
 /** The table is drawn this far past everything, and cut off at the edge of the drawing. */
 const TABLE_BEYOND = 400;
 
@@ -52,8 +53,13 @@ export function regionsOf(card: CardDrawing): CardRegion[] {
       table.push({ what: 'table', a: { from, to: hole.from }, h: { from: -TABLE_DEEP, to: 0 } });
     from = Math.max(from, hole.to);
   }
-  const sunk = given.map(r => (risers.includes(r) ? { ...r, h: { from: -BLADE_BELOW, to: r.h.to } } : r));
-  return [...table, ...sunk];
+  const tools = given.map(r => {
+    if (risers.includes(r)) return { ...r, h: { from: -BLADE_BELOW, to: r.h.to } };
+    // A drill, chisel or cutter that comes from above stands out over the work.
+    const over = r.what === 'tool' && r.h.from > 0 && Math.abs(r.h.to - card.work.height) < 0.05;
+    return over ? { ...r, h: { from: r.h.from, to: r.h.to + TOOL_ABOVE } } : r;
+  });
+  return [...table, ...tools];
 }
 
 function plainRegions(card: CardDrawing): CardRegion[] {

@@ -74,13 +74,15 @@ export function drawRegion(region: CardRegion, card: CardDrawing, plot: Plot): I
         ...label,
       ];
     }
-    case 'tool':
+    case 'tool': {
+      const shape = leaning(region, card, plot) ?? box;
       return [
-        polygon(box, { wash: 'sheet' }),
-        ...diagonals(box, 4 * px, 'metal'),
-        polygon(box, outline),
+        polygon(shape, { wash: 'sheet' }),
+        ...diagonals(shape, 4 * px, 'metal'),
+        polygon(shape, outline),
         ...label,
       ];
+    }
     case 'table':
       return [
         polygon(box, { wash: 'metal' }),
@@ -96,6 +98,17 @@ export function drawRegion(region: CardRegion, card: CardDrawing, plot: Plot): I
         ...label,
       ];
   }
+}
+
+/** A tilted blade leans away from the fence, so that the work is not trapped under it (common practice). */
+function leaning(region: CardRegion, card: CardDrawing, plot: Plot): Point[] | undefined {
+  if (card.blade.tilt === 0) return undefined;
+  const angle = (Math.abs(card.blade.tilt) * Math.PI) / 180;
+  const at = (a: number, h: number): Point => [plot.x(a + h * Math.tan(angle)), plot.y(h)];
+  const { a, h } = region;
+  // Level with the table a leaning kerf is wider than the blade.
+  const far = a.from + (a.to - a.from) / Math.cos(angle);
+  return [at(a.from, h.to), at(far, h.to), at(far, h.from), at(a.from, h.from)];
 }
 
 /** The name of a region inside it, lying or standing, else left out: the rod names it too. */

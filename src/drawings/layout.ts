@@ -30,9 +30,6 @@ interface Sheet {
   use: StockUse;
 }
 
-/** Room for figures at the foot of a lying rod, in heights of text. */
-const FIGURES = 3.1;
-
 /**
  * One length or sheet to scale with what is cut from it, every saw cut at its true kerf, and rods that carry the
  * cuts: zero at the end you work from.
@@ -54,6 +51,9 @@ export function layoutDrawing(use: StockUse, options: LayoutOptions): DisplayLis
   };
   const length = use.length * scale;
   const rodTop = sheet.y + deep + 8 * px;
+  const lying = stations(use, 'cross', use.length, options);
+  // Turned figures hang as deep as the longest is wide.
+  const hang = Math.max(...lying.map(s => textWidth(s.label, text, s.strong)));
   const items: Item[] = [
     ...stock(sheet),
     ...use.left.flatMap(left => leftOver(left, sheet)),
@@ -64,7 +64,7 @@ export function layoutDrawing(use: StockUse, options: LayoutOptions): DisplayLis
       at: [sheet.x, rodTop],
       length,
       total: use.length,
-      stations: stations(use, 'cross', use.length, options),
+      stations: lying,
       seed: seedOf(`${use.id} rod`),
       manner: { ...manner, rod: Math.min(manner.rod, 14 * px) },
     }),
@@ -83,7 +83,7 @@ export function layoutDrawing(use: StockUse, options: LayoutOptions): DisplayLis
       }),
     );
   const width = sheet.x + length + (rods ? (10 + 14 + 20) * px + text * 3 : 10 * px);
-  const height = rodTop + Math.min(manner.rod, 14 * px) + 20 * px + text * FIGURES;
+  const height = rodTop + Math.min(manner.rod, 14 * px) + 20 * px + Math.max(hang, text * 2.6) + text * 0.4;
   return list(manner, `Cutting layout of ${use.label}`, width, height, items);
 }
 

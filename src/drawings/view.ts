@@ -123,7 +123,7 @@ export function elevationView(
   const { manner, show } = options;
   const { px, text } = manner;
   const view = ELEVATIONS[which];
-  const room = elevationRoom(manner);
+  const room = elevationRoom(manner, show);
   const pad = text * 0.8;
   const e = extent(view, corners(piece.bounds));
   const scale = options.scale ?? elevationScale(piece, which, options);
@@ -159,19 +159,20 @@ export function elevationView(
 }
 
 /** Room beside and under an elevation for its rods and their figures. */
-const elevationRoom = ({ rod, text, px }: Manner): { left: number; foot: number } => ({
-  left: rod + text * 3 + 30 * px,
-  foot: rod + text * 2.6 + 34 * px,
-});
+const elevationRoom = ({ rod, text, px }: Manner, { unit }: ShowOptions): { left: number; foot: number } => {
+  // Inches are written with their fractions: `54 21/64`.
+  const letters = unit === 'in' || unit === 'ft' ? 4.4 : 3;
+  return { left: rod + text * letters + 30 * px, foot: rod + text * (letters - 0.4) + 34 * px };
+};
 
 /** Size an elevation takes with its rods at a scale, list units: to choose one scale for several. */
 export function elevationSize(
   piece: Piece,
   which: Elevation,
-  manner: Manner,
+  { manner, show }: Pick<ViewOptions, 'manner' | 'show'>,
   scale: number,
 ): { width: number; height: number } {
-  const room = elevationRoom(manner);
+  const room = elevationRoom(manner, show);
   const e = extent(ELEVATIONS[which], corners(piece.bounds));
   const pad = 1.6 * manner.text;
   return {
@@ -181,8 +182,9 @@ export function elevationSize(
 }
 
 /** The largest scale at which an elevation fits a space. */
-function elevationScale(piece: Piece, which: Elevation, { width, height, manner }: ViewOptions): number {
-  const bare = elevationSize(piece, which, manner, 0);
+function elevationScale(piece: Piece, which: Elevation, options: ViewOptions): number {
+  const { width, height } = options;
+  const bare = elevationSize(piece, which, options, 0);
   const e = extent(ELEVATIONS[which], corners(piece.bounds));
   return Math.min(
     (width - bare.width) / Math.max(e.right - e.left, 1),

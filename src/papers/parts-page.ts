@@ -140,7 +140,7 @@ export function viewsPage(book: Book, derived: Derived, show: ShowOptions): void
   const manner = small(PAPER);
   const room = { width: COLUMN, height: book.room - 10 };
   const fits = (n: number): boolean => {
-    const sizes = VIEWS.map(which => elevationSize(piece, which, manner, 1 / n));
+    const sizes = VIEWS.map(which => elevationSize(piece, which, { manner, show }, 1 / n));
     const height = sizes.reduce((sum, v) => sum + v.height + BETWEEN, 0);
     return sizes.every(v => v.width <= room.width) && height <= room.height;
   };

@@ -276,6 +276,27 @@ export const LONG_CARD: CardDrawing = {
   measures: [{ from: { a: 1203, h: 0 }, to: { a: 1203, h: 37 }, value: 37 }],
 };
 
+export const DRILL_CARD: CardDrawing = {
+  view: 'drill',
+  stations: [
+    { at: 0, label: 'fence', strong: false },
+    { at: 22.5, label: 'drill centre', strong: true },
+    { at: 45, label: 'work', strong: false },
+  ],
+  work: { width: 45, height: 60, offset: 0 },
+  blade: { at: 17, kerf: 11, height: 30, tilt: 0 },
+  seen: 'facing the machine, fence behind the work',
+  zero: 'fence',
+  plane: 'section',
+  grain: 'end-on',
+  regions: [
+    { what: 'fence', a: { from: -13, to: 0 }, h: { from: 0, to: 60 }, label: 'fence' },
+    { what: 'work', a: { from: 0, to: 45 }, h: { from: 0, to: 60 } },
+    { what: 'tool', a: { from: 17, to: 28 }, h: { from: 30, to: 60 }, label: 'drill' },
+  ],
+  measures: [{ from: { a: 45, h: 30 }, to: { a: 45, h: 60 }, value: 30 }],
+};
+
 const cheeks: SetUp = {
   id: 'cheeks',
   number: 2,

@@ -11,7 +11,7 @@ import { type Ground, toSvg } from '../../src/drawings/svg.ts';
 import { todayRod } from '../../src/drawings/today.ts';
 import { elevationView, turnedView } from '../../src/drawings/view.ts';
 import { waitsDrawing } from '../../src/drawings/waits.ts';
-import { DERIVED, JIG_CARD, LONG_CARD } from './bench-derived.ts';
+import { DERIVED, DRILL_CARD, JIG_CARD, LONG_CARD } from './bench-derived.ts';
 import { PIECE } from './bench-piece.ts';
 
 const by = (id: string) => PIECE.instances.find(i => i.id === id)!;
@@ -56,6 +56,23 @@ const DRAWINGS: Record<string, { drawing: DisplayList; ground?: Ground }> = {
       show: fine,
       scales: [1, 0.5],
       id: 'l',
+    }),
+    ground: 'print',
+  },
+  'card-tilted': {
+    drawing: cardDrawing(
+      { ...LONG_CARD, blade: { ...LONG_CARD.blade, tilt: 45 } },
+      { width: 390, height: 420, manner: BENCH, show: fine, id: 'tilted' },
+    ),
+  },
+  'card-drill': {
+    drawing: cardDrawing(DRILL_CARD, {
+      width: 108,
+      height: 110,
+      manner: PAPER,
+      show: fine,
+      scales: [1, 0.5],
+      id: 'd',
     }),
     ground: 'print',
   },
