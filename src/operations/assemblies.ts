@@ -30,7 +30,7 @@ export function addAssemblies(
   const made: Made = { loose: new Map(), ready: new Map(), staged: new Map() };
   for (const part of view.parts)
     made.loose.set(part.id, [
-      ...(part.kind === 'bought-in' ? [`order:${part.id}`] : prepared.get(part.id)!.last),
+      ...(part.kind === 'bought-in' ? [`buy:${part.id}`] : prepared.get(part.id)!.last),
       ...groups.filter(g => g.part === part && g.after === undefined).map(g => g.id),
     ]);
   for (const group of groups)
@@ -40,7 +40,7 @@ export function addAssemblies(
   for (const assembly of view.assemblies) addAssembly(view, work, assembly, made, held);
   for (const assembly of view.assemblies) linkIntoParent(view, work, assembly, made);
   for (const [part, moment] of held)
-    addMeasurement(view, work, part, moment, prepared.get(part.id)?.sizing ?? [`order:${part.id}`]);
+    addMeasurement(view, work, part, moment, prepared.get(part.id)?.sizing ?? [`buy:${part.id}`]);
   return made;
 }
 

@@ -80,12 +80,13 @@ function addRecipe(
 
 /** `finish:<recipe>:<name of the step>`; a name used twice is counted. */
 function namedSteps(recipe: FinishRecipe): { id: string; step: FinishStep }[] {
-  const seen = new Map<string, number>();
+  const seen = new Set<string>();
   return recipe.steps.map(step => {
     const name = (step.name || step.kind).toLowerCase().replace(/[^a-z0-9]+/g, '-');
-    const count = (seen.get(name) ?? 0) + 1;
-    seen.set(name, count);
-    return { id: `finish:${recipe.id}:${count === 1 ? name : `${name}-${count}`}`, step };
+    let own = name;
+    for (let count = 2; seen.has(own); count++) own = `${name}-${count}`;
+    seen.add(own);
+    return { id: `finish:${recipe.id}:${own}`, step };
   });
 }
 
@@ -233,7 +234,7 @@ function usualSanding(
   const grits = usualGrits(recipe);
   const share = recipe.when === 'after glue-up' ? 0.5 : 1;
   return work.add({
-    id: `sand:${recipe.id}`,
+    id: `prepare:${recipe.id}`,
     kind: 'sand',
     title: `Sand to P${grits.at(-1)} for ${recipe.name}`,
     instances: wood.map(copy => copy.id),

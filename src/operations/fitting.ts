@@ -17,7 +17,7 @@ export function addFitting(
   for (const part of view.parts.filter(p => p.kind === 'bought-in'))
     for (const by of jointsBy(view, part))
       work.link(
-        `order:${part.id}`,
+        `buy:${part.id}`,
         groups.filter(g => g.by === by).map(g => g.id),
         1,
       );

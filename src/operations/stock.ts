@@ -156,7 +156,7 @@ function orderHardware(view: View, work: OrderOfWork, part: PartView): void {
   const lead = leadTime(view.workshop, part.material);
   const instances = part.copies.map(copy => copy.id);
   work.add({
-    id: `order:${part.id}`,
+    id: `buy:${part.id}`,
     kind: 'order',
     title: `Order ${part.name}`,
     instances,
@@ -231,7 +231,7 @@ function prepare(
       { id: `${step.step}:${material}`, name: nameOf(material), lot: together },
       ...all
         .filter(part => !together.includes(part))
-        .map(part => ({ id: `${step.step}:${part.id}`, name: part.name, lot: [part] })),
+        .map(part => ({ id: `${step.step}-of:${part.id}`, name: part.name, lot: [part] })),
     ];
     for (const { id, name, lot } of lots.filter(l => l.lot.length > 0)) {
       work.add({
@@ -259,7 +259,7 @@ function prepare(
 function sawMetal(workshop: Workshop, work: OrderOfWork, part: PartView, stock: string[]): Prepared {
   const bar = part.kind === 'bar' || part.kind === 'tube';
   const id = work.add({
-    id: `${bar ? 'length' : 'size'}:${part.id}`,
+    id: `saw:${part.id}`,
     kind: 'prepare',
     title: bar ? `Saw ${part.name} to length` : `Cut ${part.name} to size`,
     instances: part.copies.map(copy => copy.id),

@@ -122,7 +122,7 @@ describe('a panelled door', () => {
 
   it('ORD-22, 48: the panel sized from the dry frame, in before the frame is closed', () => {
     expect(between('dry:door', 'measure:panel')).toEqual(['ORD-22']);
-    expect(between('measure:panel', 'width:panel')).toEqual(['ORD-22']);
+    expect(between('measure:panel', 'width-of:panel')).toEqual(['ORD-22']);
     expect(between('cut:panel:raise:chamfer', 'glue:door')).toEqual(['ORD-48']);
     expect(byId(operations, 'dry:door').after.some(a => a.operation.includes('panel'))).toBe(false);
   });
@@ -131,7 +131,7 @@ describe('a panelled door', () => {
     expect(between('sand:door', 'glue:door')).toEqual(['ORD-38']);
     expect(between('finish:panel_first:oil', 'glue:door')).toEqual(['ORD-44']);
     expect(between('dry:door', 'glue:door')).toEqual(['ORD-47']);
-    expect(between('dry:door', 'sand:panel_first')).toEqual(['ORD-74']);
+    expect(between('dry:door', 'prepare:panel_first')).toEqual(['ORD-74']);
   });
 
   it('ORD-46, 51: squeeze-out off, then cured, then flushed', () => {
@@ -358,20 +358,20 @@ describe('a carcase with hardware and metal', () => {
   const between = (first: string, next: string) => rulesBetween(operations, first, next);
 
   it('ORD-1, 53: hardware in hand before its recess, fitted dry, off for the finish, on when it is hard', () => {
-    expect(between('order:hinge', 'cut:side:hinge:recess')).toEqual(['ORD-1']);
-    expect(between('fit:hinge', 'sand:clear')).toEqual(['ORD-53']);
+    expect(between('buy:hinge', 'cut:side:hinge:recess')).toEqual(['ORD-1']);
+    expect(between('fit:hinge', 'prepare:clear')).toEqual(['ORD-53']);
     expect(byId(operations, 'refit:hinge').after.map(a => a.rule.number)).toContain('ORD-53');
   });
 
   it('ORD-30, 32, 34: metal worked before it is finished, fitted dry first, its dust gone before wood is finished', () => {
     expect(between('cut:rail:rail:hole', 'finish:bright:lacquer')).toEqual(['ORD-30']);
-    expect(between('fit:rail', 'sand:clear')).toEqual(['ORD-32']);
+    expect(between('fit:rail', 'prepare:clear')).toEqual(['ORD-32']);
     expect(between('cut:rail:rail:hole', 'finish:clear:coat')).toEqual(['ORD-34']);
   });
 
   it('ORD-21: the back sized from the glued carcase', () => {
     expect(between('unclamp:carcase', 'measure:back')).toEqual(['ORD-21']);
-    expect(between('measure:back', 'width:back')).toEqual(['ORD-21']);
+    expect(between('measure:back', 'width-of:back')).toEqual(['ORD-21']);
   });
 
   it('ORD-36, 37: brass lacquered, then cleaned and bonded within the hour', () => {
@@ -452,7 +452,7 @@ describe('a table', () => {
 
   it('ORD-20, 71: drawers and other held parts sized from their measurement', () => {
     expect(between('dry:frame', 'measure:drawer')).toEqual(['ORD-20']);
-    expect(between('measure:wedge', 'width:wedge')).toEqual(['ORD-71']);
+    expect(between('measure:wedge', 'width-of:wedge')).toEqual(['ORD-71']);
   });
 
   it('ORD-61: top and base finished before the top is fixed', () => {

@@ -158,6 +158,37 @@ describe('ids', () => {
   });
 });
 
+describe('one name used for many things', () => {
+  it('makes no two operations of one id', () => {
+    const same = piece(
+      [
+        copy('oak', size(400, 40, 30), [pocket('oak', 'mortise')], { material: 'oak' }),
+        copy('brass', size(300, 40, 20), [tenon('oak')], {
+          material: 'oak',
+          measureFirst: { when: 'dry fit', reserve: size(10, 5, 0) },
+        }),
+        copy('bar', size(300, 8, 8), [], { kind: 'bar', material: 'brass', round: true }),
+        copy('hinge', size(50, 30, 2), [], { kind: 'bought-in', material: 'oak' }),
+      ],
+      [joint('oak', ['brass', 'oak'])],
+      [assembly('oak', ['oak', 'brass'], [joint('oak', ['brass', 'oak'])])],
+    );
+    const coats = ['coat', 'coat', 'coat 2'].map(name => step('coat', name, { product: 'danish-oil' }));
+    const { operations } = planOperations(same, commission(recipe('oak', ['oak'], coats)), shop());
+    const ids = operations.map(o => o.id);
+    expect(ids.filter((id, k) => ids.indexOf(id) !== k)).toEqual([]);
+    // Nothing is lost under another's id: both glue-up and recipe are sanded, three coats laid.
+    expect(ids).toEqual(
+      expect.arrayContaining(['sand:oak', 'prepare:oak', 'width:oak', 'width-of:brass', 'buy:hinge']),
+    );
+    expect(ids.filter(id => id.startsWith('finish:oak:'))).toEqual([
+      'finish:oak:coat',
+      'finish:oak:coat-2',
+      'finish:oak:coat-2-2',
+    ]);
+  });
+});
+
 describe('test pieces', () => {
   it('are of the section of the part, no longer than it, and on the list', () => {
     const { operations } = planOperations(frame(), commission(), shop());
