@@ -130,6 +130,32 @@ function bestPlace(
   return best && { at, lie: best };
 }
 
+/** Fills free slabs in the given order of items, from `left`, and counts what it places. Returns the area. */
+export function fillSlabs(
+  items: readonly CutItem[],
+  stocks: readonly CutStock[],
+  stock: number,
+  free: Slab[],
+  left: Int32Array,
+  order: readonly number[],
+  counts: Map<number, number>,
+): number {
+  const on = stocks[stock]!;
+  let area = 0;
+  for (const item of order)
+    while (left[item]! > 0) {
+      const sizes: Free = { l: free.map(slab => slab.l), w: free.map(slab => slab.w) };
+      const place = bestPlace(sizes, items[item]!.lies[stock]!, 'side');
+      if (!place) break;
+      const [slab] = free.splice(place.at, 1);
+      put(slab!, item, place.lie, on, 'large rest', free);
+      left[item]! -= 1;
+      counts.set(item, (counts.get(item) ?? 0) + 1);
+      area += place.lie.l * place.lie.w;
+    }
+  return area;
+}
+
 /** Puts the item at the lower left of the slab; what is left beside and above it becomes free. */
 function put(slab: Slab, item: number, lie: Lie, on: CutStock, rule: SplitRule, free: Slab[]): void {
   const crossFirst = firstCut(slab.l, slab.w, lie, on, rule) === 'cross';

@@ -74,14 +74,19 @@ function relay(problem: CutProblem, from: Solution, random: Random): Solution {
   const stocks = new Set([...out].map(i => from.layouts[i]!.stock));
   const kinds = problem.stocks.length;
   while (stocks.size < Math.min(kinds, count + 3)) stocks.add(Math.floor(random() * kinds));
+  const way = disturbed(problem, random);
+  return build(problem, way, keep, 0.85 + 0.3 * random(), stocks);
+}
+
+/** A way of filling with its order shaken. */
+function disturbed(problem: CutProblem, random: Random): FillWay {
   const key = KEYS[Math.floor(random() * KEYS.length)]!;
   const noise = random() * 0.6;
-  const way: FillWay = {
+  return {
     order: byKey(problem, item => key(problem.items[item]!) * (1 + noise * (random() - 0.5))),
     split: SPLITS[Math.floor(random() * SPLITS.length)]!,
     choose: CHOICES[Math.floor(random() * CHOICES.length)]!,
   };
-  return build(problem, way, keep, 0.85 + 0.3 * random(), stocks);
 }
 
 function emptiest(problem: CutProblem, solution: Solution): number {
@@ -107,7 +112,28 @@ function build(
   pull: number,
   among?: ReadonlySet<number>,
 ): Solution {
-  const state = begin(problem, keep);
+  return lay(begin(problem, keep), keep, way, pull, among);
+}
+
+/** Lays only what is `left`, from the stock that is left, in a disturbed order. */
+export function layRest(
+  problem: CutProblem,
+  left: Int32Array,
+  stockLeft: readonly number[],
+  random: Random,
+): Solution {
+  const state = { problem, stockLeft: [...stockLeft], left: left.slice() };
+  return lay(state, [], disturbed(problem, random), 0.9 + 0.2 * random());
+}
+
+function lay(
+  state: State,
+  keep: readonly Layout[],
+  way: FillWay,
+  pull: number,
+  among?: ReadonlySet<number>,
+): Solution {
+  const { problem } = state;
   const layouts = [...keep];
   for (;;) {
     const next = cheapestFill(state, way, pull, among) ?? cheapestFill(state, way, pull);
