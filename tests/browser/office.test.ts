@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { JOB_PAGES, PAGE_NAMES } from '../../src/office/route.ts';
 import { axeFaults, type Desk, type Opened, overflow, startDesk } from './desk.ts';
@@ -21,9 +21,10 @@ async function openJob(page = 'setting-out', options: Parameters<Desk['open']>[0
   return opened;
 }
 
-const offer = (page: Page): Promise<string> => page.locator('.foot .cell.big b').first().innerText();
+const textOf = async (at: Locator): Promise<string> => (await at.textContent()) ?? '';
+const offer = (page: Page): Promise<string> => textOf(page.locator('.foot .cell.big b').first());
 const cell = (page: Page, part: string, column: number): Promise<string> =>
-  page.locator('.parts tbody tr', { hasText: part }).locator('th,td').nth(column).innerText();
+  textOf(page.locator('.parts tbody tr', { hasText: part }).locator('th,td').nth(column));
 const size = (page: Page, id: string) => page.locator(`input[data-parameter="${id}"]`);
 const saved = (page: Page) => page.locator('.foot .end em', { hasText: 'Saved' }).waitFor();
 
@@ -183,7 +184,7 @@ describe('the setting-out', () => {
     const { page, troubles } = await openJob();
     await page.locator('.stage .over text').first().waitFor({ state: 'attached' });
     await page.getByRole('button', { name: 'Stretcher' }).click();
-    expect(await page.locator('.parts tr.on').innerText()).toContain('Stretcher');
+    expect(await textOf(page.locator('.parts tr.on'))).toContain('Stretcher');
     const texts = (): Promise<string[]> => page.locator('.stage .over text').allTextContents();
     await soon(async () => (await texts()).join(' ')).toContain('1357 × 70 × 32');
     expect(await texts()).toEqual(expect.arrayContaining(['11.5', '98.5', '1281.5', '1368.5']));
@@ -191,7 +192,7 @@ describe('the setting-out', () => {
     await soon(async () => (await texts()).join(' ')).toContain('1281.5');
     await page.getByRole('button', { name: 'Take apart' }).click();
     await page.getByRole('slider').waitFor();
-    expect(await page.locator('.apart output').innerText()).toMatch(/^\d of \d/);
+    expect(await textOf(page.locator('.apart output'))).toMatch(/^\d of \d/);
     expect(troubles).toEqual([]);
     await page.close();
   });
@@ -233,17 +234,17 @@ describe('the setting-out', () => {
     const field = size(page, 'length');
     await field.fill('1480');
     await field.press('Enter');
-    await soon(() => page.locator('.foot .chg b').innerText()).toContain('1380');
-    await soon(() => page.locator('.foot .chg em').innerText()).toMatch(/[+−]£/);
+    await soon(() => textOf(page.locator('.foot .chg b'))).toContain('1380');
+    await soon(() => textOf(page.locator('.foot .chg em'))).toMatch(/[+−]£/);
     await page.getByRole('button', { name: 'Undo' }).last().click();
-    await soon(() => page.locator('.foot .chg b').innerText()).toBe('nothing changed');
+    await soon(() => textOf(page.locator('.foot .chg b'))).toBe('nothing changed');
     await field.fill('1300');
     await field.press('Enter');
-    await soon(() => page.locator('.foot .chg b').innerText()).toContain('1300');
+    await soon(() => textOf(page.locator('.foot .chg b'))).toContain('1300');
     await page.getByRole('button', { name: 'Keep this setting-out' }).click();
     await page.getByRole('button', { name: 'Go back to 1' }).click();
     await soon(() => size(page, 'length').inputValue()).toBe('1380');
-    await soon(() => page.locator('.foot .chg b').innerText()).toBe('nothing changed');
+    await soon(() => textOf(page.locator('.foot .chg b'))).toBe('nothing changed');
     expect(troubles).toEqual([]);
     await page.close();
   });

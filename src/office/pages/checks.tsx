@@ -3,8 +3,9 @@ import { STATE_WORD } from '../../drawings/marks.ts';
 import { SEVERITIES, type Severity } from '../../results/checks.ts';
 import type { Derived } from '../../results/derived.ts';
 import type { JobSession, JobView } from '../session.ts';
-import { ChecksList, worstFirst } from '../setting-out/checks-list.tsx';
+import { ChecksList } from '../setting-out/checks-list.tsx';
 import { Faults } from '../setting-out/faults.tsx';
+import { worstFirst } from '../setting-out/worst-first.ts';
 import { WhyNote } from '../why.tsx';
 
 /** Every judgement with its figure, limit, source and mend. */

@@ -3,10 +3,11 @@ import type { Derived } from '../../results/derived.ts';
 import type { PartGroup } from '../../results/piece.ts';
 import { jobAddress } from '../route.ts';
 import type { JobSession, JobView } from '../session.ts';
-import { ChecksList, worstFirst } from '../setting-out/checks-list.tsx';
+import { ChecksList } from '../setting-out/checks-list.tsx';
 import { Faults } from '../setting-out/faults.tsx';
 import { Parameters } from '../setting-out/parameters.tsx';
 import { PartsTable } from '../setting-out/parts-table.tsx';
+import { worstFirst } from '../setting-out/worst-first.ts';
 import { WhyNote } from '../why.tsx';
 
 const View = lazy(() => import('../setting-out/view.tsx'));

@@ -1,18 +1,12 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import type { JsonObject } from '../../job/edits.ts';
-import { type Check, SEVERITIES } from '../../results/checks.ts';
+import type { Check } from '../../results/checks.ts';
 import { Figure, Sentence } from '../figure.tsx';
 import type { JobSession } from '../session.ts';
 import { StateMark } from '../state-mark.tsx';
 import { Asked } from '../why.tsx';
 import { parameterEdit } from './parameter-field.tsx';
-
-const rank = (check: Check): number => SEVERITIES.indexOf(check.severity);
-
-/** Worst first; within one severity in the order they came. */
-export const worstFirst = (checks: readonly Check[]): Check[] =>
-  [...checks].sort((a, b) => rank(a) - rank(b));
 
 export function ChecksList({
   checks,
