@@ -30,8 +30,17 @@ export interface Ruler {
   stretch(stretch: Stretch, face: Face, strong: boolean): number;
 }
 
+/** Measuring is the same for the same fonts, whoever asks. */
+const rulers = new WeakMap<PaperFonts, Ruler>();
+
 /** A ruler over the real fonts; keeps what it has measured. */
 export function pdfRuler(fonts: PaperFonts): Ruler {
+  const known = rulers.get(fonts) ?? makeRuler(fonts);
+  rulers.set(fonts, known);
+  return known;
+}
+
+function makeRuler(fonts: PaperFonts): Ruler {
   const doc = new PDFDocument({ autoFirstPage: false, font: '' });
   registerFonts(doc, fonts);
   const known = new Map<string, number>();

@@ -29,9 +29,11 @@ describe.each(['porch-bench', 'writing-table'])('the pack of the demo %s', name 
     unit: 'mm' as const,
   };
 
-  it.each(['mm', 'in'] as const)('sets no two texts into each other, in %s', unit => {
-    for (const page of packPages(derived, { ...info, unit }, ruler))
+  it.each(['mm', 'in'] as const)('keeps every text on the paper and clear of every other, in %s', unit => {
+    for (const page of packPages(derived, { ...info, unit }, ruler)) {
+      expect(overPage(page, ruler)).toEqual([]);
       expect(collisions(page, ruler)).toEqual([]);
+    }
   });
 
   it('has a card for every set-up, and on it every part that runs there', () => {
