@@ -45,6 +45,7 @@ function whyCheck(key: string, checks: readonly Check[]): Why | undefined {
     label: check.title,
     value: q('text', check.severity),
     how: 'rule',
+    ...(check.rule ? { rule: check.rule } : {}),
     source: { text: check.source, basis: check.basis },
     inputs: [one('figure', check.figure), one('limit', check.limit)],
   };

@@ -11,7 +11,6 @@ import {
   longAxis,
   otherAxis,
   rule,
-  SIZE_OF_AXIS,
   sizeAlong,
 } from './shape.ts';
 
@@ -24,7 +23,7 @@ const DO1 = rule(
 );
 const DO2 = rule(
   'DO-2',
-  'Two dowels at least, then one for each 60 mm of width.',
+  'Two dowels at least; on an end one more for each 60 mm, along an edge for each 150.',
   'One alone lets the member turn.',
 );
 const DO3 = rule(
@@ -38,14 +37,23 @@ const DO5 = rule('DO-5', 'The outer dowels stand two diameters from the edge.', 
 const SIZES = [6, 8, 10, 12, 16];
 const nearestSize = (wanted: number): number =>
   SIZES.reduce((a, b) => (Math.abs(b - wanted) < Math.abs(a - wanted) ? b : a));
-const thin = (r: JointReader): number => Math.min(r.size('from', 'thickness'), r.size('from', 'width'));
-const wide = (r: JointReader): number => Math.max(r.size('from', 'thickness'), r.size('from', 'width'));
+const onEnd = (r: JointReader): boolean => FACE_AXIS[r.contact.fromFace] === 'x';
+const span = (r: JointReader, which: 'long' | 'short'): number => {
+  const along = longAxis(r.contact.inFrom, r.contact.fromFace);
+  const axis = which === 'long' ? along : otherAxis(r.contact.fromFace, along);
+  return r.contact.inFrom.max[axis] - r.contact.inFrom.min[axis];
+};
+/** On an end the member's own section rules; along an edge what the two share. */
+const thin = (r: JointReader): number =>
+  onEnd(r) ? Math.min(r.size('from', 'thickness'), r.size('from', 'width')) : span(r, 'short');
+const wide = (r: JointReader): number =>
+  onEnd(r) ? Math.max(r.size('from', 'thickness'), r.size('from', 'width')) : span(r, 'long');
 
 export const dowelled: JointType = {
   type: 'dowelled',
   title: 'Dowelled butt',
   says: 'Two faces held by dowels bored into both.',
-  meets: 'end to face',
+  meets: 'face to face',
   many: true,
   needs: ['a dowel jig or drill press', 'fluted dowels'],
   rules: [DO1, DO2, DO3, DO4, DO5],
@@ -63,8 +71,8 @@ export const dowelled: JointType = {
       label: 'dowels',
       kind: 'count',
       rule: DO2,
-      formula: 'two, and one more for each 60 mm beyond the first',
-      value: r => Math.max(2, Math.floor(wide(r) / 60) + 1),
+      formula: 'two, and one more for each 60 mm of an end or 150 of an edge',
+      value: r => Math.max(2, Math.floor(wide(r) / (onEnd(r) ? 60 : 150)) + 1),
     },
     {
       name: 'enters.from',
@@ -72,7 +80,11 @@ export const dowelled: JointType = {
       kind: 'length',
       rule: DO3,
       formula: 'two and a half diameters',
-      value: r => Math.round(r.figure('dowel.diameter') * 2.5),
+      value: r =>
+        Math.max(
+          1,
+          Math.min(Math.round(r.figure('dowel.diameter') * 2.5), Math.floor(r.depthOf('from') - 5)),
+        ),
     },
     {
       name: 'enters.into',
@@ -110,7 +122,10 @@ function make(c: MakeContext) {
   const [low, high] = [contact.inFrom.min[run] + edge, contact.inFrom.max[run] - edge];
   const depthFrom = c.figure('enters.from') + 1;
   const depthInto = c.figure('enters.into') + 1;
-  const thickness = from.body[SIZE_OF_AXIS[side]];
+  const thickness =
+    FACE_AXIS[contact.fromFace] === 'x'
+      ? Math.min(from.body.thickness, from.body.width)
+      : contact.inFrom.max[side] - contact.inFrom.min[side];
   const cuts: { role: 'from' | 'into'; cut: CutDraft }[] = [];
   const mates: [number, number][] = [];
   for (let i = 0; i < n; i++) {

@@ -23,6 +23,9 @@ const GP4 = rule(
   'Enough for the frame to close; wood hardly moves along the grain.',
 );
 
+/** Beyond any tenon: a groove that runs through is cut off where the wood ends. */
+const FAR = 10_000;
+
 const isSide = (face: LocalFace): boolean => face === 'backEdge' || face === 'faceEdge';
 const solid = (r: JointReader): boolean => r.kind('from') === 'timber';
 
@@ -79,6 +82,15 @@ export const groovedPanel: JointType = {
       formula: "the panel's thickness unless its edge is rebated",
       value: r => r.size('from', 'thickness'),
     },
+    {
+      name: 'edge.at',
+      label: 'panel edge stands at',
+      kind: 'text',
+      rule: GP2,
+      formula: 'the face unless said',
+      choices: ['face', 'middle', 'back'],
+      value: () => 'face',
+    },
     { name: 'fit', label: 'groove wider by', kind: 'length', rule: GP2, formula: '0.2 mm', value: () => 0.2 },
     {
       name: 'run',
@@ -100,8 +112,10 @@ function make(c: MakeContext) {
   const side = isSide(contact.fromFace);
   const gap = c.figure(side ? 'gap.side' : 'gap.end');
   const edge = c.figure('edge.thickness');
-  // A rebated edge is let in from the panel's back, so the tongue stands at its face.
-  const tongue = withSpan(contact.inFrom, 'z', from.body.thickness - edge, from.body.thickness);
+  // A rebated edge is usually let in from the panel's back, so the tongue stands at its face; a build-up stands in the middle.
+  const thick = from.body.thickness;
+  const low = { face: thick - edge, middle: (thick - edge) / 2, back: 0 }[c.word('edge.at')] ?? thick - edge;
+  const tongue = withSpan(contact.inFrom, 'z', low, low + edge);
   let box = sunk(
     across(c, 'from', beyond(tongue, contact.fromFace, from.body, depth)),
     contact.intoFace,
@@ -112,7 +126,7 @@ function make(c: MakeContext) {
   const thin = (['x', 'y', 'z'] as const).find(a => a !== run && a !== FACE_AXIS[contact.intoFace])!;
   const fit = c.figure('fit');
   box = withSpan(box, thin, box.min[thin] - fit / 2, box.max[thin] + fit / 2);
-  if (c.word('run') === 'through' && run === 'x') box = withSpan(box, 'x', 0, into.body.length);
+  if (c.word('run') === 'through' && run === 'x') box = withSpan(box, 'x', -FAR, into.body.length + FAR);
   const whole = deep(contact, into.body);
   return {
     cuts: [

@@ -7,6 +7,11 @@ const HO1 = rule(
   'Enough to bear the load; the board keeps its strength.',
 );
 const HO2 = rule('HO-2', 'No housing deeper than half the board.', 'The board breaks along it.');
+const HO4 = rule(
+  'HO-4',
+  'At the end of a board the housing is a rebate and may take two thirds.',
+  'Nothing beyond it can break away.',
+);
 const HO3 = rule(
   'HO-3',
   'A housing is cut to the board that goes in, measured, with 0.1 mm play.',
@@ -21,7 +26,7 @@ export const housing: JointType = {
   meets: 'end to face',
   many: false,
   needs: ['a router, a grooving blade or a saw and router plane'],
-  rules: [HO1, HO2, HO3],
+  rules: [HO1, HO2, HO3, HO4],
   figures: [
     {
       name: 'depth',
@@ -54,6 +59,7 @@ function make(c: MakeContext) {
     into.body,
     depth,
   );
+  const atEnd = box.min.x < 0.05 || box.max.x > into.body.length - 0.05;
   return {
     cuts: [
       {
@@ -71,7 +77,18 @@ function make(c: MakeContext) {
     ],
     glue: [{ area: flatArea(contact.inInto), grain: 'end' as const }],
     fasteners: [],
-    limits: [limit(HO2, 'depth', depth, { max: whole / 2 }, 'attend', `Give ${halfMm(whole / 3)} mm.`)],
+    limits: [
+      atEnd
+        ? limit(
+            HO4,
+            'depth',
+            depth,
+            { max: (whole * 2) / 3 + 1e-9 },
+            'attend',
+            `Give ${halfMm(whole / 2)} mm.`,
+          )
+        : limit(HO2, 'depth', depth, { max: whole / 2 }, 'attend', `Give ${halfMm(whole / 3)} mm.`),
+    ],
     ...(depth >= whole
       ? {
           impossible: [

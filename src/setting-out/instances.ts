@@ -1,5 +1,5 @@
 import type { FigureBook } from '../figures/book.ts';
-import { shiftBox } from '../geometry/box.ts';
+import { type Box, shiftBox } from '../geometry/box.ts';
 import { add, scale, type Vec3, vec } from '../geometry/vector.ts';
 import type { Cut, LocalFace, Size } from '../results/cuts.ts';
 import type { Fault } from '../results/fault.ts';
@@ -26,8 +26,9 @@ export function makeInstances(
     for (const { instance, cut } of m.cuts) cutsOf.set(instance, [...(cutsOf.get(instance) ?? []), cut]);
   const instances: Instance[] = [];
   for (const copy of pairings.allCopies()) {
-    const body = pairings.body(copy);
     const part = document.parts![copy.part]!;
+    const sized = part.kind !== 'bought-in' || part.length !== undefined || part.at !== undefined;
+    const body = sized ? pairings.body(copy) : undefined;
     if (body)
       instances.push(
         instanceOf(body, part, addedTo(copy.id, pairings, book), cutsOf.get(copy.id) ?? [], document, book),
@@ -101,7 +102,7 @@ function instanceOf(
     body: size,
     size: grown,
     added,
-    cuts: cuts.map(c => shiftCut(c, low, high)),
+    cuts: cuts.map(c => shiftCut(c, low, high, grown)),
     ...(measured ? { measured } : {}),
     ...(held ? { measureFirst: { when: held.when, reserve: reserveOf(copy.part, book) } } : {}),
     loose: !body.placed,
@@ -134,7 +135,7 @@ function measuredOf(
 }
 
 /** From the body's frame to the cut size's: everything moves up by what was added at the low faces. */
-function shiftCut(cut: Cut, low: Vec3, high: Vec3): Cut {
+function shiftCut(cut: Cut, low: Vec3, high: Vec3, grown: Size): Cut {
   switch (cut.kind) {
     case 'tenon':
       return {
@@ -150,10 +151,18 @@ function shiftCut(cut: Cut, low: Vec3, high: Vec3): Cut {
     case 'chamfer':
     case 'round-over':
       return cut;
+    case 'groove':
+      return { ...cut, box: within(shiftBox(cut.box, low), grown) };
     default:
       return { ...cut, box: shiftBox(cut.box, low) };
   }
 }
+
+/** A groove that runs through goes on over tenons and haunches, as far as the wood does. */
+const within = (b: Box, s: Size): Box => ({
+  min: { ...b.min, x: Math.max(0, b.min.x) },
+  max: { ...b.max, x: Math.min(s.length, b.max.x) },
+});
 
 function addFeatures(instances: Instance[], document: JobDocument, book: FigureBook): Fault[] {
   const faults: Fault[] = [];

@@ -8,7 +8,7 @@ import { writeJobFile } from '../../src/job-file/write.ts';
 const example = (name: string): string =>
   readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8');
 const workshop = readWorkshopFile(example('workshop')).workshop!;
-const NAMES = ['porch-bench', 'writing-table'];
+const NAMES = ['porch-bench', 'writing-table', 'wall-cabinet'];
 
 test('any text gives a document or faults, never an exception', () => {
   fc.assert(

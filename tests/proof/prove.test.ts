@@ -14,7 +14,7 @@ const workshop = readWorkshopFile(example('workshop')).workshop!;
 const demo = (name: string): Derived =>
   deriveJob(readJobFile(example(name)).document!, workshop, { today: '2026-11-25' }).derived;
 
-test.each(['porch-bench', 'writing-table'])(
+test.each(['porch-bench', 'writing-table', 'wall-cabinet'])(
   '%s: no two parts share room, and every mass agrees with its solid',
   async name => {
     const derived = demo(name);
