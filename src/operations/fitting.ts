@@ -1,10 +1,10 @@
 import type { JointMade } from '../results/piece.ts';
-import type { Made } from './assemblies.ts';
+import { closesLast, type Made } from './assemblies.ts';
 import type { CutGroup } from './cuts.ts';
 import type { Finished } from './finishing.ts';
 import type { OrderOfWork } from './order-of-work.ts';
 import { spellOf, type Work } from './times.ts';
-import type { PartView, View } from './view.ts';
+import type { AssemblyView, PartView, View } from './view.ts';
 
 /** Hardware and metal fitted dry and for good, tops and other unglued joints closed, packing. */
 export function addFitting(
@@ -45,16 +45,35 @@ function isFitted(view: View, part: PartView): boolean {
   return part.kind === 'bought-in' || (part.metal && jointsBy(view, part).length > 0);
 }
 
-/** What is there of a part when it is put to another: itself, and every assembly around it. */
-function readyOf(view: View, made: Made, instances: readonly string[]): string[] {
+/** What is there of the parts before the finish: themselves, every assembly around them, the last ones dry. */
+function standing(view: View, work: OrderOfWork, made: Made, instances: readonly string[]): string[] {
   return instances.flatMap(id => {
     const part = view.partOf.get(id);
-    const around = view.assemblies.filter(({ all }) => all.has(id));
-    return [
-      ...(part ? made.loose.get(part.id)! : []),
-      ...around.flatMap(({ assembly }) => made.ready.get(assembly.id) ?? []),
-    ];
+    const homes = around(view, id);
+    const held = homes.flatMap(of =>
+      closesLast(view, of) ? [`dry:${of.assembly.id}`] : (made.ready.get(of.assembly.id) ?? []),
+    );
+    return part && !held.some(operation => work.has(operation)) ? made.loose.get(part.id)! : held;
   });
+}
+
+/** The last assemblies around the parts, closed for good. */
+const closed = (view: View, made: Made, instances: readonly string[]): string[] =>
+  instances.flatMap(id =>
+    around(view, id)
+      .filter(of => closesLast(view, of))
+      .flatMap(of => made.ready.get(of.assembly.id) ?? []),
+  );
+
+const around = (view: View, id: string): AssemblyView[] => view.assemblies.filter(({ all }) => all.has(id));
+
+/** What the part is put to: by its joints, else the whole piece. */
+function hostsOf(view: View, part: PartView): string[] {
+  const joints = part.copies.flatMap(copy => view.jointsOf.get(copy.id) ?? []);
+  const own = new Set(part.copies.map(copy => copy.id));
+  const joined = [...new Set(joints.flatMap(joint => joint.instances))].filter(id => !own.has(id));
+  if (joined.length > 0) return joined;
+  return view.piece.instances.filter(i => i.kind !== 'bought-in').map(i => i.id);
 }
 
 function fitPart(
@@ -67,7 +86,7 @@ function fitPart(
 ): void {
   const own = new Set(part.copies.map(copy => copy.id));
   const joints = part.copies.flatMap(copy => view.jointsOf.get(copy.id) ?? []);
-  const hosts = [...new Set(joints.flatMap(joint => joint.instances))].filter(id => !own.has(id));
+  const hosts = hostsOf(view, part);
   const coated = finished.filter(f => f.recipe.instances.some(id => hosts.includes(id)));
   const rule = part.metal && part.kind !== 'bought-in' ? 32 : 53;
   const first = work.add({
@@ -77,13 +96,16 @@ function fitPart(
     instances: [...own, ...hosts],
     handsOn: spellOf(view.workshop, fitWork(part, joints)),
   });
-  work.link([...made.loose.get(part.id)!, ...readyOf(view, made, hosts)], first, 70);
+  work.link([...made.loose.get(part.id)!, ...standing(view, work, made, hosts)], first, 70);
   work.link(
     groups.filter(g => joints.some(joint => joint.joint === g.by)).map(g => g.id),
     first,
     70,
   );
-  if (coated.length === 0) return;
+  if (coated.length === 0) {
+    work.link(closed(view, made, hosts), first, 70);
+    return;
+  }
   const last = work.add({
     id: `refit:${part.id}`,
     kind: 'fit',
@@ -92,6 +114,7 @@ function fitPart(
     handsOn: spellOf(view.workshop, driveWork(part, joints)),
   });
   work.link(first, last, rule);
+  work.link(closed(view, made, hosts), last, 70);
   for (const { begins, cured, recipe } of coated) {
     // A recipe laid on before the glue-up is long dry when hardware comes to the closed piece.
     if (recipe.when === 'after glue-up') work.link(first, begins, rule);
@@ -166,7 +189,7 @@ function assemble(
           : [{ key: 'dry-fit', times: 1 }],
     ),
   });
-  work.link(readyOf(view, made, instances), id, 70);
+  work.link([...standing(view, work, made, instances), ...closed(view, made, instances)], id, 70);
   for (const { recipe, dry } of finished)
     if (dry && recipe.instances.some(i => instances.includes(i))) work.link(dry, id, 61);
 }

@@ -485,6 +485,36 @@ describe('a table', () => {
   });
 });
 
+describe('hardware on a piece that is closed after its finish', () => {
+  const parts = [
+    copy('post', size(400, 40, 40), [pocket('corner', 'mortise')]),
+    copy('rail', size(300, 60, 22), [tenon('corner')]),
+    copy('door', size(300, 200, 20)),
+    copy('knob', size(30, 30, 30), [], { kind: 'bought-in', material: 'knob' }),
+  ];
+  const corner = joint('corner', ['rail', 'post']);
+  const operations = operationsOf(
+    piece(
+      parts,
+      [corner],
+      [
+        assembly('frame', ['post', 'rail'], [corner], { order: 1 }),
+        assembly('whole', ['door'], [], { assemblies: ['frame'], order: 2 }),
+      ],
+    ),
+    commission(recipe('oil', ['post', 'rail', 'door'], [step('coat', 'oil', { product: 'hardwax-oil' })])),
+    shop(),
+  );
+  const between = (first: string, next: string) => rulesBetween(operations, first, next);
+
+  it('ORD-53: fitted to what stands dry, fixed to what is closed and hard', () => {
+    expect(between('dry:whole', 'fit:knob')).toEqual(['ORD-70']);
+    expect(between('fit:knob', 'prepare:oil')).toEqual(['ORD-53']);
+    expect(between('cure:oil', 'refit:knob')).toEqual(['ORD-53']);
+    expect(between('glue:whole', 'refit:knob')).toEqual(['ORD-70']);
+  });
+});
+
 describe('the list of rules', () => {
   it('has one rule to a number, each with its reason and source', () => {
     expect(new Set(ORDER_RULES.map(r => r.number)).size).toBe(ORDER_RULES.length);
