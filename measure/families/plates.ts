@@ -11,6 +11,7 @@ import {
   type FamilyResult,
   findInstances,
   median,
+  numbersOf,
   writePlan,
   writeResults,
 } from './options.ts';
@@ -26,6 +27,19 @@ interface PlatePlan {
     count: number;
     pieces: { type: number; x: number; y: number; l: number; w: number }[];
   }[];
+}
+
+/** `L W`, the number of types, then `l w demand` a type. */
+export function readOnePlate(text: string): PlateProblem {
+  const [l, w, n, ...rest] = numbersOf(text);
+  return {
+    sizes: [{ l: l!, w: w!, cost: 1 }],
+    types: Array.from({ length: n! }, (_, i) => ({
+      l: rest[3 * i]!,
+      w: rest[3 * i + 1]!,
+      demand: rest[3 * i + 2]!,
+    })),
+  };
 }
 
 const DEMAND: Demand = {
@@ -149,14 +163,14 @@ export interface PlateFamily {
   name: string;
   read: (text: string) => PlateProblem;
   /** Table of best-known values and stages of a variant. */
-  variants: Record<string, { table: string; turn: boolean; stages: Stages; only?: string }>;
+  variants: Record<string, { table: string; turn: boolean; stages: Stages; strips?: string }>;
 }
 
 export function runPlates(family: PlateFamily, options: FamilyOptions): void {
   const variant = family.variants[options.variant];
   if (!variant)
     throw new Error(`${family.name}: --variant is one of ${Object.keys(family.variants).join(', ')}`);
-  const known = bestKnown(options.dir, variant.table);
+  const known = bestKnown(options.dir, variant.table, variant.strips);
   const results: FamilyResult[] = [];
   let atBest = 0;
   let gap = 0;
@@ -183,8 +197,7 @@ export function runPlates(family: PlateFamily, options: FamilyOptions): void {
     writePlan(options, instance.name, plan);
     writeResults(options, results);
     const best = known.get(instance.name);
-    if (best?.proven && value < best.best)
-      throw new Error(`${instance.name}: below a proven best value`);
+    if (best?.proven && value < best.best) throw new Error(`${instance.name}: below a proven best value`);
     if (best) {
       if (value <= best.best) atBest += 1;
       gap += value / best.best - 1;
