@@ -77,7 +77,7 @@ function judgeBond(joint: JointMade, input: CheckInput, view: View): Check[] {
   }
   const [face, back] = [movesOf(sheet), movesOf(core)];
   const site = input.commission.site;
-  if (!face || !back || !view.room || !site) {
+  if (!face || !back || !view.room || !site?.temperature) {
     return [
       finding({
         ...common,

@@ -101,7 +101,10 @@ export function viewOf(input: CheckInput): View {
     group: id => groups.get(id),
     jointsOf: id => joints.get(id) ?? [],
     bounds: remembered(i => boxToWorld(i.frame, envelope(i.size))),
-    room: site ? siteMoisture(site) : undefined,
+    room:
+      site?.humidity && site.temperature
+        ? siteMoisture({ humidity: site.humidity, temperature: site.temperature })
+        : undefined,
     made: madeMoisture(input),
     panels: panelsOf(sized, piece.joints, byId),
     unsized: piece.instances.filter(i => !isSized(i)),

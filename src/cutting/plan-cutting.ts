@@ -8,6 +8,7 @@ import { leastCost } from './bound.ts';
 import { type Component, components, type Unplaced } from './components.ts';
 import { collectDemands } from './demands.ts';
 import { improveLengths, isOfLengths } from './lengths/as-lengths.ts';
+import { improvePlates } from './plates/solve-plates.ts';
 import type { CutItem, Solution } from './problem.ts';
 import { sawn } from './saw.ts';
 import { search } from './search.ts';
@@ -19,6 +20,8 @@ export const DEFAULT_EFFORT: Effort = { seed: 1, iterations: 120 };
 
 /** Kinds of blank in a problem that column generation takes on at the usual effort. */
 const MOST_ITEMS = 24;
+/** Iterations from which sheets and boards go on to column generation: seconds, not milliseconds. */
+const PLATE_EFFORT = 600;
 
 /**
  * Lays out every blank of the piece and every test piece of the operations.
@@ -82,7 +85,10 @@ function planProblem(
   };
 }
 
-/** Problems of lengths go on to column generation, which also gives their bound. */
+/**
+ * Problems of lengths go on to column generation, which also gives their bound; so do sheets and boards
+ * when the effort allows.
+ */
 function bettered(
   problem: Component,
   solution: Solution,
@@ -91,9 +97,12 @@ function bettered(
 ): { solution: Solution; bound: number } {
   if (solution.missing.some(n => n > 0)) return { solution, bound: 0 };
   const small = problem.items.length <= Math.max(MOST_ITEMS, effort.iterations / 20);
-  if (solution.cost <= least || !small || !isOfLengths(problem)) return { solution, bound: least };
+  if (solution.cost <= least || !small) return { solution, bound: least };
   const nodes = Math.ceil(effort.iterations / 6);
-  return improveLengths(problem, solution, { seed: effort.seed, nodes, bound: least });
+  if (isOfLengths(problem))
+    return improveLengths(problem, solution, { seed: effort.seed, nodes, bound: least });
+  if (effort.iterations < PLATE_EFFORT) return { solution, bound: least };
+  return improvePlates(problem, solution, { seed: effort.seed, nodes, bound: least });
 }
 
 /** Demands are handed out in their own order, so that like layouts keep like marks. */

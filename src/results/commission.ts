@@ -7,10 +7,10 @@ export interface Band {
 
 export interface Site {
   name: string;
-  /** Relative humidity, %, least and greatest through the year. */
-  humidity: Band;
-  /** Degrees C, least and greatest through the year. */
-  temperature: Band;
+  /** Relative humidity, %, least and greatest through the year; absent while nobody has said. */
+  humidity?: Band;
+  /** Degrees C, least and greatest through the year; absent while nobody has said. */
+  temperature?: Band;
   /** Openings the piece must pass, mm. */
   doors: { name: string; width: number; height: number }[];
 }

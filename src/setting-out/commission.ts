@@ -100,11 +100,11 @@ export function money(place: string, amount: number | string, faults: Fault[]): 
 
 function readSite(document: JobDocument, book: FigureBook): Site | undefined {
   const site = document.site;
-  if (!site?.humidity || !site.temperature) return undefined;
+  if (!site) return undefined;
   return {
     name: site.name,
-    humidity: site.humidity,
-    temperature: site.temperature,
+    ...(site.humidity ? { humidity: site.humidity } : {}),
+    ...(site.temperature ? { temperature: site.temperature } : {}),
     doors: Object.entries(site.doors ?? {}).map(([id, d]) => ({
       name: d.name ?? id,
       width: book.number(`site.doors.${id}.width`) ?? 0,

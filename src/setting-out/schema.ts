@@ -7,6 +7,14 @@ import { z } from 'zod';
 export const JOB_VERSION = 1;
 export const JOB_KIND = `job/${JOB_VERSION}`;
 
+/** A day of the civil calendar; a leap day only in a leap year. */
+function isDay(iso: string): boolean {
+  const [y = 0, m = 0, d = 0] = iso.split('-').map(Number);
+  const leap = (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0;
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+  return m >= 1 && m <= 12 && d >= 1 && d <= days[m - 1]!;
+}
+
 const ID = /^[A-Za-z][A-Za-z0-9_]{0,40}$/;
 const id = z.string().regex(ID, 'an id is a letter, then letters, figures or _, at most 41 in all');
 const byId = <T extends z.ZodType>(of: T) => z.record(id, of);
@@ -15,8 +23,14 @@ const short = z.string().max(200);
 const figure = z
   .union([z.number(), z.string().max(400)])
   .describe("A number in the file's unit, a quantity such as 40 mm or 1 3/4 in, or an expression");
-const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a date is written 2026-12-24');
-const band = z.strictObject({ low: z.number(), high: z.number() });
+const date = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/, 'a date is written 2026-12-24')
+  .refine(d => isDay(d), 'there is no such day');
+const band = (least: number, most: number, unit: string) =>
+  z
+    .strictObject({ low: z.number().min(least).max(most), high: z.number().min(least).max(most) })
+    .refine(b => b.low <= b.high, `low must not be above high (${unit})`);
 const axis = z.enum(['x', 'y', 'z']);
 const direction = z.enum(['left', 'right', 'front', 'back', 'up', 'down']);
 export const FACE_WORDS = ['left', 'right', 'front', 'back', 'bottom', 'top', 'end1', 'end2'] as const;
@@ -177,8 +191,8 @@ export const jobSchema = z.strictObject({
   site: z
     .strictObject({
       name: short,
-      humidity: band.optional(),
-      temperature: band.optional(),
+      humidity: band(0, 100, '%').optional(),
+      temperature: band(-40, 70, 'degrees C').optional(),
       doors: byId(z.strictObject({ name: short.optional(), width: figure, height: figure })).optional(),
     })
     .optional(),

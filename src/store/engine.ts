@@ -1,4 +1,4 @@
-import type { SqliteDatabase } from 'kysely';
+import type { SqliteDatabase, SqliteStatement } from 'kysely';
 
 export const ENGINES = ['better-sqlite3', 'libsql'] as const;
 export type EngineName = (typeof ENGINES)[number];
@@ -38,10 +38,34 @@ export async function loadEngine(only?: EngineName): Promise<Engine> {
 
 async function tried(name: EngineName): Promise<Engine> {
   const Binding = (await LOADERS[name]()).default as Binding;
-  const open = (file: string): Connection => new Binding(file, { timeout: 0 });
+  const open = (file: string): Connection => keepingStatements(new Binding(file, { timeout: 0 }));
   // The native part loads with the first connection, so try one before relying on it.
   open(':memory:').close();
   return { name, open };
+}
+
+/** The store asks in some dozens of ways; beyond this something writes values into its SQL. */
+const MOST_STATEMENTS = 300;
+
+/**
+ * Prepares each statement once. Preparing afresh costs time, and libsql gives the memory of old statements
+ * back so late that a long day of edits would fill it.
+ */
+function keepingStatements(connection: Connection): Connection {
+  const kept = new Map<string, SqliteStatement>();
+  return {
+    exec: sql => connection.exec(sql),
+    prepare: sql => {
+      const found = kept.get(sql) ?? connection.prepare(sql);
+      if (kept.size >= MOST_STATEMENTS) kept.clear();
+      kept.set(sql, found);
+      return found;
+    },
+    close: () => {
+      kept.clear();
+      connection.close();
+    },
+  };
 }
 
 /** Rows of a statement without parameters. */

@@ -86,7 +86,10 @@ export function humidityForMoisture(temperatureC: number, moisturePct: number): 
  * at its coolest, since which season is the dry one depends on the heating. A piece never quite follows the
  * weeks of damp and drought either, so the swing is on the safe side.
  */
-export function siteMoisture(site: Pick<Site, 'humidity' | 'temperature'>): { low: number; high: number } {
+export function siteMoisture(site: Required<Pick<Site, 'humidity' | 'temperature'>>): {
+  low: number;
+  high: number;
+} {
   return {
     low: equilibriumMoisture(site.temperature.high, site.humidity.low),
     high: equilibriumMoisture(site.temperature.low, site.humidity.high),

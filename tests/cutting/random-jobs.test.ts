@@ -122,6 +122,21 @@ describe('random jobs with kerf and trim', () => {
     );
   });
 
+  test('at an effort that generates columns for sheets and boards too', () => {
+    fc.assert(
+      fc.property(jobs, job => {
+        const { demands, workshop } = build(job);
+        const plan = planDemands(demands, workshop, { seed: 3, iterations: 600 });
+        expect(checkDemands(plan, demands, workshop)).toEqual([]);
+        const quick = planDemands(demands, workshop, EFFORT);
+        const missing = (one: CuttingPlan): number =>
+          one.materials.reduce((n, plan) => n + plan.unplaced.length, 0);
+        if (missing(plan) === missing(quick)) expect(plan.cost).toBeLessThanOrEqual(quick.cost);
+      }),
+      { seed: 8, numRuns: 8 },
+    );
+  });
+
   test('the same job gives the same plan', () => {
     fc.assert(
       fc.property(jobs, job => {

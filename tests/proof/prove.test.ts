@@ -22,7 +22,7 @@ test.each(['porch-bench', 'writing-table', 'wall-cabinet'])(
     expect(proved.complete).toBe(true);
     expect(proved.pairs).toBeGreaterThan(10);
     expect(proved.overlaps).toEqual([]);
-    for (const group of derived.piece.groups) {
+    for (const group of derived.piece.groups.filter(g => g.kind !== 'bought-in')) {
       const solid = proved.volumes[group.instances[0]!]!;
       // Facets of round stock take 0.65 % (32 segments: 1 - sin(2 pi/32) 32/(2 pi)); a haunch under a mitred tip 0.2 %.
       expect(Math.abs(group.volume / solid - 1), group.name).toBeLessThan(0.007);

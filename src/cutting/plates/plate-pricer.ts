@@ -59,7 +59,9 @@ export class PlatePricer implements Pricer<Layout> {
   ): { ways: PlateWay[]; most: number } {
     const layouts: Layout[] = [];
     let most = Infinity;
-    if (this.stages !== 'strips across') most = this.strips(s, worth, caps, true, layouts);
+    // Timber is cross-cut first (CUT-7): its strips run across.
+    const timber = this.problem.stocks[s]!.crossFirst;
+    if (this.stages !== 'strips across' && !timber) most = this.strips(s, worth, caps, true, layouts);
     if (this.stages !== 'strips along') most = this.strips(s, worth, caps, false, layouts);
     if (this.stages === 'free') {
       layouts.push(...this.freeFills(s, worth, caps));

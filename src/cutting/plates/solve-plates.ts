@@ -56,3 +56,23 @@ export function layoutsOf(problem: CutProblem, found: Found<Layout>): Layout[] {
     }
   return layouts;
 }
+
+/** A better solution than `from` if one is found, and the bound that goes with it. */
+export function improvePlates(
+  problem: CutProblem,
+  from: Solution,
+  effort: { seed: number; nodes: number; bound: number },
+): { solution: Solution; bound: number } {
+  const found = solvePlates(problem, [from], { ...effort, stages: 'free' });
+  if (found.value >= from.cost - 1e-6) return { solution: from, bound: Math.max(effort.bound, found.bound) };
+  const layouts = layoutsOf(problem, found);
+  const placed = (item: number): number =>
+    layouts.reduce((sum, layout) => sum + (layout.counts.get(item) ?? 0), 0);
+  const solution = {
+    layouts,
+    missing: problem.items.map((item, i) => item.demands.length - placed(i)),
+    cost: layouts.reduce((sum, layout) => sum + problem.stocks[layout.stock]!.cost, 0),
+    bought: layouts.filter(layout => problem.stocks[layout.stock]!.use.from === 'buy').length,
+  };
+  return { solution, bound: Math.max(effort.bound, found.bound) };
+}

@@ -42,6 +42,8 @@ export interface Sheet {
   width: number;
   height: number;
   small: boolean;
+  /** Width of the longest figure on the rods, CSS pixels. */
+  figures?: number;
   /** No rods stand beside the piece. */
   bare?: boolean;
 }
@@ -49,12 +51,16 @@ export interface Sheet {
 /** An axis seen nearly end-on still gets this much rod. */
 export const LEAST_ROD = 48;
 
-const roomFor = ({ small, bare }: Sheet): Room =>
-  bare
-    ? { left: 24, right: 24, top: 24, bottom: 24 }
-    : small
-      ? { left: 18, right: 18, top: 16, bottom: 110 }
-      : { left: 190, right: 92, top: 52, bottom: 118 };
+/** Room is laid out for figures of this width; longer ones take more. */
+export const PLAIN_FIGURE = 36;
+
+const roomFor = ({ small, bare, figures = PLAIN_FIGURE }: Sheet): Room => {
+  const more = Math.max(0, figures - PLAIN_FIGURE);
+  if (bare) return { left: 24, right: 24, top: 24, bottom: 24 };
+  return small
+    ? { left: 18, right: 18, top: 16, bottom: 110 + more }
+    : { left: 190 + 2 * more, right: 92 + more, top: 52, bottom: 118 + more };
+};
 
 export const project = (camera: Camera, p: Vec3): Spot => {
   const d = sub(p, camera.centre);

@@ -1,9 +1,9 @@
 import { spreadLabels } from '../../drawings/spread.ts';
 import type { Box } from '../../geometry/box.ts';
 import { type Vec3, vec } from '../../geometry/vector.ts';
-import { type Camera, LEAST_ROD, project, type Sheet, type Spot } from './camera.ts';
+import { type Camera, LEAST_ROD, PLAIN_FIGURE, project, type Sheet, type Spot } from './camera.ts';
 import type { PartStations, Station } from './stations.ts';
-import { at, box, escaped, grainLines, line, polygon, px } from './svg.ts';
+import { at, box, escaped, figureText, figureWidth, grainLines, line, polygon, px } from './svg.ts';
 import { thinned } from './thin.ts';
 
 /** What is drawn under and over the piece: floor and shadow below; rods and figures above. SVG text. */
@@ -175,10 +175,10 @@ function rodSvg(lie: Lie, rod: Rod, y: number): string {
       : line([m.px, y - (on ? 7 : 4)], [m.px, y + thick], on ? 'pkt' : 'e');
     if (m.label === undefined) continue;
     s += `<path class="${on ? 'pkt' : 't'}" d="M${at([m.px, y + thick])}L${at([m.label, y + thick + 12])}v4"/>`;
-    s += `<text class="${on ? 'p' : ''}" transform="translate(${px(m.label + 4.4)} ${px(y + thick + 20)}) rotate(-90)" text-anchor="end">${escaped(figure(m.at - low))}</text>`;
+    s += `<text class="${on ? 'p' : ''}" transform="translate(${px(m.label + 4.4)} ${px(y + thick + 20)}) rotate(-90)" text-anchor="end">${figureText(figure(m.at - low))}</text>`;
   }
   if (sheet.small) return s;
-  const words = `${rod.name} <tspan class="b">${escaped(figure(rod.total))}</tspan>`;
+  const words = `${rod.name} <tspan class="b">${figureText(figure(rod.total))}</tspan>`;
   const [x, anchor] = rod.side < 0 ? [rod.from - 14, 'end'] : [rod.from + rod.length + 14, 'start'];
   return `${s}<text x="${px(x)}" y="${px(y + thick / 2 + 4.5)}" text-anchor="${anchor}">${words}</text>`;
 }
@@ -200,13 +200,13 @@ function pickedZone(
       const gap = part.at[i + 1]! - part.at[i]!;
       if (gap > most) [most, a, b] = [gap, part.at[i]!, part.at[i + 1]!];
     }
-    words = `${most < part.high - part.low - 0.1 ? 'shoulder ' : ''}${figure(most)}`;
+    words = `${most < part.high - part.low - 0.1 ? 'shoulder ' : ''}${figureText(figure(most))}`;
   }
   const [x0, x1] = [Math.min(rod.x(a), rod.x(b)), Math.max(rod.x(a), rod.x(b))];
   let s = box(x0, y, x1 - x0, thick, 'fp');
   if (words && x1 - x0 > 110 && !small) {
     const x = x0 + (x1 - x0) * (x1 - x0 > 320 ? 0.26 : 0.5);
-    s += `<text class="p on" x="${px(x)}" y="${px(y + thick / 2 + 4.4)}" text-anchor="middle">${escaped(words)}</text>`;
+    s += `<text class="p on" x="${px(x)}" y="${px(y + thick / 2 + 4.4)}" text-anchor="middle">${words}</text>`;
   }
   return s;
 }
@@ -246,7 +246,7 @@ function heightRod(lie: Lie, floor: Floor, top: Spot, rodY: number, leftMost: nu
   const length = Math.max(span, LEAST_ROD);
   const short = span < LEAST_ROD;
   const foot = floor.left.spot[1];
-  const x = Math.max(leftMost - 58, 132);
+  const x = Math.max(leftMost - 58, 132 + Math.max(0, (lie.sheet.figures ?? PLAIN_FIGURE) - PLAIN_FIGURE));
   const total = bounds.max.z - bounds.min.z;
   const yOf = (v: number): number => foot - ((v - bounds.min.z) / total) * length;
   const own = (picked?.stations.z.at ?? []).map(
@@ -273,10 +273,12 @@ function heightRod(lie: Lie, floor: Floor, top: Spot, rodY: number, leftMost: nu
   ).forEach((place, i) => {
     kept[i]!.label = place;
   });
-  for (const m of marks) s += heightMark(m, { x, thick, short, camera, floor, figure, low: bounds.min.z });
+  const wide = Math.max(...kept.map(m => figureWidth(figure(m.at - bounds.min.z))), 28);
+  for (const m of marks)
+    s += heightMark(m, { x, thick, short, camera, floor, figure, low: bounds.min.z, names: x - wide - 30 });
   const first = kept[0]?.label;
   const title = Math.max(16, (first === undefined ? foot - length : Math.min(foot - length, first - 4)) - 12);
-  return `${s}<text x="${px(x + thick / 2)}" y="${px(title)}" text-anchor="middle">Height <tspan class="b">${escaped(figure(total))}</tspan></text>`;
+  return `${s}<text x="${px(x + thick / 2)}" y="${px(title)}" text-anchor="middle">Height <tspan class="b">${figureText(figure(total))}</tspan></text>`;
 }
 
 interface HeightPlace {
@@ -287,9 +289,11 @@ interface HeightPlace {
   floor: Floor;
   figure: (mm: number) => string;
   low: number;
+  /** Where the names end, left of the figures. */
+  names: number;
 }
 
-function heightMark(m: Mark, { x, thick, short, camera, floor, figure, low }: HeightPlace): string {
+function heightMark(m: Mark, { x, thick, short, camera, floor, figure, low, names }: HeightPlace): string {
   const on = m.picked === true;
   const c = project(camera, { ...floor.left.world, z: m.at });
   let s = line([x, m.px], [x + thick + (on ? 7 : 4), m.px], on ? 'pkt' : 'e');
@@ -300,7 +304,7 @@ function heightMark(m: Mark, { x, thick, short, camera, floor, figure, low }: He
         : `<path class="${on ? 'pkc' : 'lead'}" d="M${at([x + thick + 6, m.px])}h3L${at([c[0] - 6, c[1]])}h3"/>`;
   if (m.label === undefined) return s;
   s += `<path class="${on ? 'pkt' : 't'}" d="M${at([x, m.px])}L${at([x - 9, m.label])}h-5"/>`;
-  s += `<text class="${on ? 'p' : ''}" x="${px(x - 18)}" y="${px(m.label + 4.5)}" text-anchor="end">${escaped(figure(m.at - low))}</text>`;
+  s += `<text class="${on ? 'p' : ''}" x="${px(x - 18)}" y="${px(m.label + 4.5)}" text-anchor="end">${figureText(figure(m.at - low))}</text>`;
   const name = Math.abs(m.at - low) < 0.05 ? 'floor' : (m.name ?? '');
-  return `${s}<text class="${on ? 'p' : 'q'}" x="${px(x - 58)}" y="${px(m.label + 4.5)}" text-anchor="end">${escaped(name)}</text>`;
+  return `${s}<text class="${on ? 'p' : 'q'}" x="${px(names)}" y="${px(m.label + 4.5)}" text-anchor="end">${escaped(name)}</text>`;
 }

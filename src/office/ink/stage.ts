@@ -1,5 +1,6 @@
 import { hull } from '../../drawings/clip.ts';
 import type { Box } from '../../geometry/box.ts';
+import { AXES } from '../../geometry/vector.ts';
 import type { Triangles } from '../../results/kernel.ts';
 import type { Instance, Piece } from '../../results/piece.ts';
 import { solidKey } from '../../solids/shapes.ts';
@@ -11,7 +12,7 @@ import { type LabelPlace, markSpots, placeLabel } from './label.ts';
 import { type Overlay, overlay, type Picked } from './overlay.ts';
 import { corner, type PartMesh } from './part-mesh.ts';
 import { mainStations, partStations, type Station } from './stations.ts';
-import { labelSvg, markSvg } from './svg.ts';
+import { figureWidth, labelSvg, markSvg } from './svg.ts';
 import { offsetsAt, spreadBounds, type TakingApart, takingApart } from './take-apart.ts';
 
 /** What the picked part is called on the sheet. */
@@ -180,7 +181,8 @@ export class Stage {
     if (!piece || sheet.width === 0 || this.parts.length === 0) return;
     const offsets = offsetsAt(this.steps, this.share);
     this.bounds = spreadBounds(piece, offsets);
-    const camera = cameraFor(this.stance, this.bounds, { ...sheet, bare: offsets.size > 0 });
+    const figures = this.longestFigure(piece);
+    const camera = cameraFor(this.stance, this.bounds, { ...sheet, figures, bare: offsets.size > 0 });
     this.ink.states(new Set(this.picked ? [this.picked.instance] : []), offsets);
     this.ink.look(camera, this.bounds);
     this.ink.draw();
@@ -191,16 +193,23 @@ export class Stage {
     this.elements.over.innerHTML = drawn.over + label;
   }
 
-  private overlay(piece: Piece, camera: Camera): Overlay {
+  private overlay(piece: Piece, camera: Camera, sheet: Sheet): Overlay {
     const part = this.parts.find(p => p.instance === this.picked?.instance);
     return overlay({
       camera,
       bounds: piece.bounds,
       main: this.main,
       picked: part && this.picked ? pickedOf(part, this.picked, piece.bounds.min.z) : undefined,
-      sheet: this.sheet,
+      sheet,
       figure: this.figure,
     });
+  }
+
+  /** Figures in inches are longer than in millimetres, and the rods need more room. */
+  private longestFigure({ bounds }: Piece): number {
+    return Math.max(
+      ...AXES.flatMap(k => this.main[k].map(m => figureWidth(this.figure(m.at - bounds.min[k])))),
+    );
   }
 
   /** Taken apart, nothing stands on the floor any more: the rods give way and each part shows its mark. */

@@ -19,6 +19,21 @@ export const box = (x: number, y: number, w: number, h: number, kind: string): s
 const ENTITY: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 export const escaped = (text: string): string => text.replace(/[&<>"]/g, c => ENTITY[c]!);
 
+const FRACTION = /^(.*?)\s*(\d+\/\d+)$/;
+
+/** A figure with its fraction set as one. */
+export function figureText(text: string): string {
+  const match = FRACTION.exec(text);
+  if (!match) return escaped(text);
+  return `${escaped(match[1]!)}<tspan class="frac" dx="${match[1] ? 1 : 0}">${escaped(match[2]!)}</tspan>`;
+}
+
+/** Width of a figure on the sheet, near enough to keep others clear of it, CSS pixels. */
+export function figureWidth(text: string): number {
+  const match = FRACTION.exec(text);
+  return match ? match[1]!.length * 7 + match[2]!.length * 4.6 + 2 : text.length * 7;
+}
+
 /** Three grain lines at most, so that a rod is never taken for a part. */
 export function grainLines(
   x: number,
