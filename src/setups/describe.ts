@@ -6,7 +6,7 @@ import { isMeasured, trueSize } from './sizes.ts';
 
 /** `lower cross rail`, `leg and rail`, `leg, rail and 2 more`. */
 export function partsWords(names: readonly string[]): string {
-  const unique = [...new Set(names.map(n => n[0]!.toLowerCase() + n.slice(1)))];
+  const unique = [...new Set(names.map(n => n.charAt(0).toLowerCase() + n.slice(1)))];
   if (unique.length === 1) return unique[0]!;
   if (unique.length === 2) return `${unique[0]} and ${unique[1]}`;
   return `${unique[0]}, ${unique[1]} and ${unique.length - 2} more`;
