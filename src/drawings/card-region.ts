@@ -126,12 +126,46 @@ function regionLabel(region: CardRegion, x0: number, y0: number, x1: number, y1:
   // What is kept has its measure low down: its name stands high, or not at all.
   const kept = region.what === 'keep';
   if (kept && (x1 - x0 <= wide || (y1 - y0) * 0.45 < size * 1.8)) return [];
-  const middle: Point = [(x0 + x1) / 2, kept ? y0 + (y1 - y0) * 0.28 : (y0 + y1) / 2];
-  if (x1 - x0 > wide && y1 - y0 > size * 1.3)
-    return [words([middle[0], middle[1] + size * 0.35], region.label, { size, anchor: 'middle', clear })];
-  if (y1 - y0 > wide && x1 - x0 > size * 1.2)
-    return [
-      words([middle[0] + size * 0.35, middle[1]], region.label, { size, anchor: 'middle', turn: -90, clear }),
-    ];
-  return [];
+  const level = x1 - x0 > wide && y1 - y0 > size * 1.3;
+  if (!level && (y1 - y0 <= wide || x1 - x0 <= size * 1.2)) return [];
+  const reach = { x: (level ? wide : size * 1.4) / 2, y: (level ? size * 1.4 : wide) / 2 };
+  const x = clearOf(
+    x0,
+    x1,
+    reach.x,
+    plot.across.breaks.map(b => (plot.x(b.from) + plot.x(b.to)) / 2),
+    [0.5, 0.25, 0.75],
+  );
+  const y = clearOf(
+    y0,
+    y1,
+    reach.y,
+    plot.up.breaks.map(b => (plot.y(b.from) + plot.y(b.to)) / 2),
+    kept ? [0.28] : [0.5, 0.25, 0.75],
+  );
+  if (x === undefined || y === undefined) return [];
+  const style = { size, anchor: 'middle' as const, clear };
+  return [
+    level
+      ? words([x, y + size * 0.35], region.label, style)
+      : words([x + size * 0.35, y], region.label, { ...style, turn: -90 }),
+  ];
+}
+
+/** The first of some places between two edges at which a word of half-width `reach` stands clear of every break. */
+function clearOf(
+  from: number,
+  to: number,
+  reach: number,
+  breaks: readonly number[],
+  shares: readonly number[],
+): number | undefined {
+  return shares
+    .map(share => from + (to - from) * share)
+    .find(
+      at =>
+        at - reach >= from - 0.01 &&
+        at + reach <= to + 0.01 &&
+        breaks.every(b => Math.abs(b - at) > reach * 1.15),
+    );
 }
