@@ -187,7 +187,9 @@ export class Stage {
     this.ink.look(camera, this.bounds);
     this.ink.draw();
     const apart = offsets.size > 0;
-    const drawn = apart ? { under: '', over: rest ? this.markLabels() : '' } : this.overlay(piece, camera);
+    const drawn = apart
+      ? { under: '', over: rest ? this.markLabels() : '' }
+      : this.overlay(piece, camera, { ...sheet, figures });
     const label = rest && this.picked && !apart && !sheet.small ? this.label(this.picked) : '';
     this.elements.under.innerHTML = drawn.under;
     this.elements.over.innerHTML = drawn.over + label;
