@@ -126,6 +126,15 @@ describe('holes', () => {
     expect(figure(setUp, 'speed')).toBe(2100);
   });
 
+  it('a lead hole of 2.0 without its drill is opened with a bradawl; one of 2.1 is unmade', () => {
+    const with2 = (diameter: number) =>
+      pieceOf([part('rail', [500, 60, 20], [hole('h', { role: 'pilot', diameter, depth: 12 })])]);
+    const [setUp] = plan(with2(2)).setups;
+    expect(setUp?.tool).toBe('bradawl');
+    expect(figure(setUp, 'gauge')).toBe(30);
+    expect(plan(with2(2.1)).unmade[0]?.reason).toContain('bradawl: a bradawl opens lead holes up to 2.0');
+  });
+
   it('leaning: tilt from square', () => {
     const a = (10 * Math.PI) / 180;
     const rail = part('rail', [500, 60, 20], [hole('h', { direction: vec(Math.sin(a), 0, -Math.cos(a)) })]);

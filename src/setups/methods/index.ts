@@ -1,5 +1,6 @@
 import type { Cut, CutKind } from '../../results/cuts.ts';
 import type { Draft, Method, Task } from '../method.ts';
+import { bradawl } from './bradawl.ts';
 import { chiselMortiser } from './chisel-mortiser.ts';
 import { handRouterEdge, planeEdge, routerTableEdge } from './edge.ts';
 import { handEnd, metalSawEnd, mitreSawEnd, sledEnd } from './end-cut.ts';
@@ -35,6 +36,7 @@ export const METHODS: readonly Method[] = [
   drillPress,
   dowelJig,
   handDrill,
+  bradawl,
   routerTableEdge,
   handRouterEdge,
   planeEdge,

@@ -29,7 +29,7 @@ export function iterate(
   precedence: Precedence,
   limit: SearchLimit,
   random: () => number,
-): { order: number[]; value: number } {
+): { order: number[]; value: number; iterations: number } {
   const start = limit.start ?? construct(sop, precedence);
   const search = new Exchange(sop, precedence, start, Math.min(NEIGHBOURS, sop.n));
   search.wakeAll();
@@ -40,7 +40,8 @@ export function iterate(
   const reach = Math.min(50, Math.max(3, Math.floor(sop.n / 3)));
   const target = limit.target ?? Number.NEGATIVE_INFINITY;
   let gone = 0;
-  for (let i = 0; i < limit.iterations && bestValue > target + 1e-9; i++) {
+  let i = 0;
+  for (; i < limit.iterations && bestValue > target + 1e-9; i++) {
     if ((i & 127) === 0) {
       if (limit.stop?.()) break;
       const way = (limit.gone?.() ?? i / limit.iterations) * (limit.cycles ?? 1);
@@ -58,5 +59,5 @@ export function iterate(
       best = Int32Array.from(search.order);
     }
   }
-  return { order: Array.from(best), value: bestValue };
+  return { order: Array.from(best), value: bestValue, iterations: i };
 }
