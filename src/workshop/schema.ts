@@ -159,7 +159,9 @@ export const workshopSchema = z.strictObject({
     .string()
     .regex(/^[A-Z]{3}$/, 'a currency is three capitals, such as GBP')
     .optional(),
-  climate: z.strictObject({ temperature: z.number().min(-40).max(70), humidity: z.number().min(0).max(100) }).optional(),
+  climate: z
+    .strictObject({ temperature: z.number().min(-40).max(70), humidity: z.number().min(0).max(100) })
+    .optional(),
   machines: byKey(machine).optional(),
   blades: byKey(blade).optional(),
   cutters: byKey(cutter).optional(),
