@@ -11,6 +11,8 @@ const spawnWorker = (): WorkerPort =>
 /** Derives in a worker, the newest document only. */
 export function workerDeriver(spawn: () => WorkerPort = spawnWorker): Deriver {
   const desk = createDesk<DeriveTasks>(spawn);
+  // Asked of nothing, so that the thread is ready when the job has come.
+  desk.run('why', '').catch(() => undefined);
   const derive = latestOnly((input: DeriveInput) => desk.run('derive', input));
   return {
     derive: (document, workshop, today) => derive({ document, workshop, today }),

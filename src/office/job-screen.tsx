@@ -6,7 +6,7 @@ import { DaysPage } from './pages/days.tsx';
 import { PapersPage } from './pages/papers.tsx';
 import { PricePage } from './pages/price.tsx';
 import { SetUpsPage } from './pages/set-ups.tsx';
-import { SettingOutPage } from './pages/setting-out.tsx';
+import { loadView, SettingOutPage } from './pages/setting-out.tsx';
 import { CurrencyProvider } from './person.ts';
 import { usePorts } from './ports.ts';
 import type { JobPage } from './route.ts';
@@ -67,6 +67,9 @@ export function JobScreen({
     document.title = title ? `${title}: ${PAGE_NAMES[page].toLowerCase()}` : 'Scantling';
   }, [title, page]);
   useUndoKeys(session, view);
+  useEffect(() => {
+    if (page === 'setting-out') void loadView();
+  }, [page]);
   const phone = useMedia(PHONE);
   const bench = page === 'set-ups' && card !== undefined && phone;
   const body = useMemo(

@@ -10,7 +10,9 @@ import { PartsTable } from '../setting-out/parts-table.tsx';
 import { worstFirst } from '../setting-out/worst-first.ts';
 import { WhyNote } from '../why.tsx';
 
-const View = lazy(() => import('../setting-out/view.tsx'));
+/** The view comes in a piece of its own; it is asked for while the job is still on its way. */
+export const loadView = () => import('../setting-out/view.tsx');
+const View = lazy(loadView);
 
 /** Shown first, worst first; the rest on request. */
 const FIRST_CHECKS = 5;
