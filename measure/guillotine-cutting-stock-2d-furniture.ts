@@ -13,13 +13,13 @@ export function run(args: string[]): void {
         rotation: { table: 'best-known.rotation.csv', turn: true, stages: 'free' },
         'two-staged-L': {
           table: 'best-known.two-staged.csv',
-          strips: 'span-L',
+          where: { first_stage_strips: 'span-L' },
           turn: false,
           stages: 'strips along',
         },
         'two-staged-W': {
           table: 'best-known.two-staged.csv',
-          strips: 'span-W',
+          where: { first_stage_strips: 'span-W' },
           turn: false,
           stages: 'strips across',
         },

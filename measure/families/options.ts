@@ -97,7 +97,7 @@ export const numbersOf = (text: string): number[] =>
 export function bestKnown(
   dir: string,
   table: string,
-  strips?: string,
+  where?: Readonly<Record<string, string>>,
 ): Map<string, { best: number; bound: number; proven: boolean }> {
   const known = new Map<string, { best: number; bound: number; proven: boolean }>();
   let lines: string[];
@@ -111,7 +111,7 @@ export function bestKnown(
   const bound = Math.max(column('lower_bound'), column('upper_bound'));
   for (const line of lines.slice(1)) {
     const cells = line.split(',');
-    if (strips !== undefined && cells[column('first_stage_strips')] !== strips) continue;
+    if (where && Object.entries(where).some(([name, value]) => cells[column(name)] !== value)) continue;
     known.set(cells[0]!, {
       best: Number(cells[column('best_known')]),
       bound: Number(cells[bound]),

@@ -21,7 +21,7 @@ export interface PlateProblem {
   types: { l: number; w: number; demand: number }[];
 }
 
-interface PlatePlan {
+export interface PlatePlan {
   plates: {
     size: [number, number];
     count: number;
@@ -94,7 +94,7 @@ export function toCutProblem(problem: PlateProblem, turn: boolean): CutProblem {
   return { items, stocks };
 }
 
-function planOf(layouts: readonly Layout[], problem: PlateProblem): PlatePlan {
+export function planOf(layouts: readonly Layout[], problem: PlateProblem): PlatePlan {
   return {
     plates: layouts.map(layout => {
       const pieces: PlatePlan['plates'][number]['pieces'] = [];
@@ -111,8 +111,13 @@ function planOf(layouts: readonly Layout[], problem: PlateProblem): PlatePlan {
   };
 }
 
-/** Counts and cuts a plan again from its own file shape. */
-function faultOf(plan: PlatePlan, problem: PlateProblem, turn: boolean, stages: Stages): string | undefined {
+/** Pieces of each type in a plan, or what is wrong with it: sizes, overlaps, a plate that no saw can cut. */
+export function countedPieces(
+  plan: PlatePlan,
+  problem: PlateProblem,
+  turn: boolean,
+  stages: Stages,
+): number[] | string {
   const made = problem.types.map(() => 0);
   for (const { size, count, pieces } of plan.plates) {
     for (const piece of pieces) {
@@ -126,6 +131,12 @@ function faultOf(plan: PlatePlan, problem: PlateProblem, turn: boolean, stages: 
     if (stages !== 'free' && !inStrips(pieces, stages === 'strips along'))
       return 'a plate that is not in strips';
   }
+  return made;
+}
+
+function faultOf(plan: PlatePlan, problem: PlateProblem, turn: boolean, stages: Stages): string | undefined {
+  const made = countedPieces(plan, problem, turn, stages);
+  if (typeof made === 'string') return made;
   const wrong = problem.types.findIndex((type, i) => made[i] !== type.demand);
   return wrong < 0 ? undefined : `${made[wrong]} of type ${wrong}, wanted ${problem.types[wrong]!.demand}`;
 }
@@ -163,14 +174,14 @@ export interface PlateFamily {
   name: string;
   read: (text: string) => PlateProblem;
   /** Table of best-known values and stages of a variant. */
-  variants: Record<string, { table: string; turn: boolean; stages: Stages; strips?: string }>;
+  variants: Record<string, { table: string; turn: boolean; stages: Stages; where?: Record<string, string> }>;
 }
 
 export function runPlates(family: PlateFamily, options: FamilyOptions): void {
   const variant = family.variants[options.variant];
   if (!variant)
     throw new Error(`${family.name}: --variant is one of ${Object.keys(family.variants).join(', ')}`);
-  const known = bestKnown(options.dir, variant.table, variant.strips);
+  const known = bestKnown(options.dir, variant.table, variant.where);
   const results: FamilyResult[] = [];
   let atBest = 0;
   let gap = 0;

@@ -55,7 +55,7 @@ export function drawStrips(
 }
 
 /** Cuts `at` off a slab; the rest beyond the kerf is undefined when there is none. */
-function parted(slab: Slab, cut: 'cross' | 'rip', at: number, kerf: number): [Slab, Slab | undefined] {
+export function parted(slab: Slab, cut: 'cross' | 'rip', at: number, kerf: number): [Slab, Slab | undefined] {
   const whole = cut === 'cross' ? slab.l : slab.w;
   if (whole === at) return [slab, undefined];
   slab.cut = cut;

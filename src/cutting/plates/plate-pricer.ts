@@ -8,6 +8,7 @@ import type { CutItem, CutProblem, CutStock, Layout } from '../problem.ts';
 import type { Random } from '../random.ts';
 import { layRest } from '../search.ts';
 import { drawStrips } from './draw-strips.ts';
+import { GuillotineTable } from './guillotine-table.ts';
 import { bestStrips, rowsFor, type Strip, type StripItem, stripTable, worthOfStrips } from './strips.ts';
 
 export type PlateWay = Way<Layout>;
@@ -26,6 +27,7 @@ export class PlatePricer implements Pricer<Layout> {
   private readonly unit: number;
   /** False when that rounds sizes: then the tables give no bound. */
   private readonly exact: boolean;
+  private readonly tables = new Map<number, GuillotineTable>();
 
   constructor(problem: CutProblem, stages: Stages, random: Random) {
     this.problem = problem;
@@ -73,7 +75,15 @@ export class PlatePricer implements Pricer<Layout> {
       .sort((a, b) => b.value - a.value)
       .slice(0, 4)
       .map(({ layout }) => wayOf(layout));
+    if (ways.length === 0 && this.stages === 'free') most = this.table(s).most(worth);
     return { ways, most: most + 1 / WORTH_STEPS };
+  }
+
+  /** Bound on a plate; asked only when no way is found any more, for it takes its time. */
+  private table(s: number): GuillotineTable {
+    const table = this.tables.get(s) ?? new GuillotineTable(this.problem, s);
+    this.tables.set(s, table);
+    return table;
   }
 
   /** Adds plates of strips to `layouts`; returns the most that strips this way can be worth. */

@@ -1,0 +1,73 @@
+/** Can all pieces be cut from one plate: `npm run measure -- guillotine-feasibility-2d --dir DIR --seconds 10 --variant rotation`. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { bestPlate } from '../src/cutting/plates/best-plate.ts';
+import type { Layout } from '../src/cutting/problem.ts';
+import { search } from '../src/cutting/search.ts';
+import {
+  type FamilyResult,
+  findInstances,
+  median,
+  readOptions,
+  writePlan,
+  writeResults,
+} from './families/options.ts';
+import { countedPieces, planOf, readOnePlate, toCutProblem } from './families/plates.ts';
+
+type Answer = 'feasible' | 'infeasible' | 'unknown';
+
+function knownAnswers(dir: string, turn: boolean): Map<string, string> {
+  const [head, ...lines] = readFileSync(join(dir, 'best-known.csv'), 'utf8').trim().split(/\r?\n/);
+  const at = head!.split(',').indexOf(turn ? 'guillotine_rotation' : 'guillotine_oriented');
+  return new Map(lines.map(line => [line.split(',')[0]!, line.split(',')[at]!]));
+}
+
+export function run(args: string[]): void {
+  const options = readOptions(args, 'guillotine-feasibility-2d', 10);
+  const turn = options.variant === 'rotation';
+  const known = knownAnswers(options.dir, turn);
+  const results: FamilyResult[] = [];
+  let right = 0;
+  let wrong = 0;
+  for (const instance of findInstances(options)) {
+    const problem = readOnePlate(instance.text());
+    const began = performance.now();
+    const ends = began + 1000 * options.seconds;
+    const cut = toCutProblem(problem, turn);
+    const areas = Float64Array.from(cut.items, item => item.area);
+    const total = problem.types.reduce((sum, type) => sum + type.l * type.w * type.demand, 0);
+    const quick = search(cut, 4000, 1, 1);
+    let layout: Layout | undefined = quick.layouts.length === 1 ? quick.layouts[0] : undefined;
+    let bound = total;
+    if (!layout) {
+      const found = bestPlate(cut, areas, {
+        seed: 1,
+        rounds: Infinity,
+        stages: 'free',
+        stop: () => performance.now() > ends,
+        wanted: total,
+      });
+      bound = found.bound;
+      if (found.value === total) layout = found.layout;
+    }
+    const answer: Answer = layout ? 'feasible' : bound < total ? 'infeasible' : 'unknown';
+    const seconds = (performance.now() - began) / 1000;
+    const plan = planOf(layout ? [layout] : [], problem);
+    const made = countedPieces(plan, problem, turn, 'free');
+    if (layout && (typeof made === 'string' || made.some((n, i) => n !== problem.types[i]!.demand)))
+      throw new Error(`${instance.name}: the plan does not hold: ${made}`);
+    const status = answer === 'unknown' ? 'stopped' : 'proved-best';
+    results.push({ instance: instance.name, value: answer, bound, status, seconds });
+    writePlan(options, instance.name, plan);
+    writeResults(options, results);
+    const expected = known.get(instance.name);
+    if (answer === expected) right += 1;
+    else if (answer !== 'unknown' && expected !== 'unknown') wrong += 1;
+    if (answer !== expected)
+      console.log(`${instance.name}: ${answer}, known ${expected}, ${seconds.toFixed(1)} s`);
+  }
+  const decided = results.filter(result => result.value !== 'unknown').length;
+  console.log(
+    `guillotine-feasibility-2d ${options.variant}: ${results.length} instances, ${decided} decided, ${right} as known, ${wrong} wrong, median ${median(results.map(result => result.seconds)).toFixed(2)} s`,
+  );
+}

@@ -1,0 +1,258 @@
+/**
+ * The most that one plate can be worth, cut from edge to edge in any number of stages, each item as often
+ * as wished: V(l, w) = max of the best single piece and of V(a, w) + V(l - a, w), V(l, b) + V(l, w - b)
+ * over the sums a, b of piece sizes (P. C. Gilmore, R. E. Gomory, Operations Research 14 (1966); reduced
+ * sets of sums after J. Terno, R. Lindemann, G. Scheithauer (1987)). Where there are too many sums, pieces
+ * are taken a little too small, so that the answer stays an upper bound.
+ */
+import type { CutProblem, Lie } from '../problem.ts';
+
+/** Sums kept along a side; more are thinned by taking pieces smaller. */
+const MOST_POINTS = 260;
+
+interface Side {
+  points: number[];
+  /** below[i * n + a]: index of the largest point within point i less point a. */
+  below: Int32Array;
+  unit: number;
+  /** No piece is counted smaller than it is. */
+  exact: boolean;
+  /** Size of a piece as counted on this side. */
+  counted: (size: number) => number;
+}
+
+interface Spot {
+  item: number;
+  /** First point of each side that holds the piece. */
+  i: number;
+  j: number;
+}
+
+export class GuillotineTable {
+  private readonly along: Side;
+  private readonly across: Side;
+  private readonly spots: Spot[];
+  private readonly lies: readonly { item: number; l: number; w: number; lie: Lie }[];
+  private readonly value: Float64Array;
+
+  /** @param mostPoints sums kept along a side; fewer are quicker and looser */
+  constructor(problem: CutProblem, stock: number, mostPoints = MOST_POINTS) {
+    const on = problem.stocks[stock]!;
+    const sizes = problem.items.flatMap((item, i) =>
+      item.lies[stock]!.map(lie => ({
+        item: i,
+        lie,
+        l: lie.l + on.kerf,
+        w: lie.w + on.kerf,
+        most: item.demands.length,
+      })),
+    );
+    this.along = side(
+      sizes.map(size => ({ size: size.l, most: size.most })),
+      on.l + on.kerf,
+      mostPoints,
+    );
+    this.across = side(
+      sizes.map(size => ({ size: size.w, most: size.most })),
+      on.w + on.kerf,
+      mostPoints,
+    );
+    this.spots = sizes.map(size => ({
+      item: size.item,
+      i: this.along.points.findIndex(point => point >= this.along.counted(size.l)),
+      j: this.across.points.findIndex(point => point >= this.across.counted(size.w)),
+    }));
+    this.lies = sizes;
+    this.value = new Float64Array(this.along.points.length * this.across.points.length);
+  }
+
+  /** Steps of one answer, to decide whether it is worth asking. */
+  get steps(): number {
+    const p = this.along.points.length;
+    const q = this.across.points.length;
+    return (p * q * (p + q)) / 4;
+  }
+
+  /** Can the plate behind the last answer be read back? Not when pieces were taken too small. */
+  get exact(): boolean {
+    return this.along.exact && this.across.exact;
+  }
+
+  /**
+   * The plate behind the last answer: `cut` is told of each division, in whole units of the grown plate, and
+   * `put` of each piece.
+   */
+  read<S>(
+    root: S,
+    worth: Float64Array,
+    cut: (slab: S, kind: 'cross' | 'rip', at: number) => [S, S | undefined],
+    put: (slab: S, item: number, lie: Lie) => void,
+  ): void {
+    const q = this.across.points.length;
+    const visit = (slab: S, i: number, j: number): void => {
+      const value = this.value[i * q + j]!;
+      if (value <= 0) return;
+      const piece = this.lies.find((_, k) => {
+        const spot = this.spots[k]!;
+        return spot.i >= 0 && spot.j >= 0 && spot.i <= i && spot.j <= j && worth[spot.item]! >= value;
+      });
+      if (piece) {
+        put(slab, piece.item, piece.lie);
+        return;
+      }
+      const found = this.division(i, j);
+      if (!found) return;
+      const [kept, rest] = cut(slab, found.kind, found.at);
+      visit(kept, found.first[0], found.first[1]);
+      if (rest !== undefined && found.second[0] >= 0 && found.second[1] >= 0)
+        visit(rest, found.second[0], found.second[1]);
+    };
+    visit(root, this.along.points.length - 1, q - 1);
+  }
+
+  /** A division that gives the value at (i, j). */
+  private division(
+    i: number,
+    j: number,
+  ): { kind: 'cross' | 'rip'; at: number; first: [number, number]; second: [number, number] } | undefined {
+    const { value, along, across } = this;
+    const p = along.points.length;
+    const q = across.points.length;
+    const wanted = value[i * q + j]! * (1 - 1e-12);
+    for (let a = 0; a < i; a++) {
+      const b = along.below[i * p + a]!;
+      const sum = value[a * q + j]! + (b >= 0 ? value[b * q + j]! : 0);
+      if (sum >= wanted)
+        return {
+          kind: 'cross',
+          at: along.points[a]! * along.unit,
+          first: [a, j],
+          second: [b, j],
+        };
+    }
+    for (let a = 0; a < j; a++) {
+      const b = across.below[j * q + a]!;
+      const sum = value[i * q + a]! + (b >= 0 ? value[i * q + b]! : 0);
+      if (sum >= wanted)
+        return {
+          kind: 'rip',
+          at: across.points[a]! * across.unit,
+          first: [i, a],
+          second: [i, b],
+        };
+    }
+    return undefined;
+  }
+
+  /** Upper bound on the worth of a plate. */
+  most(worth: Float64Array): number {
+    const { value, along, across } = this;
+    const p = along.points.length;
+    const q = across.points.length;
+    value.fill(0);
+    for (const { item, i, j } of this.spots)
+      if (i >= 0 && j >= 0) value[i * q + j] = Math.max(value[i * q + j]!, worth[item]!);
+    for (let i = 0; i < p; i++)
+      for (let j = 0; j < q; j++) {
+        let best = value[i * q + j]!;
+        if (i > 0) best = Math.max(best, value[(i - 1) * q + j]!);
+        if (j > 0) best = Math.max(best, value[i * q + j - 1]!);
+        const l = along.points[i]!;
+        for (let a = 0; a < i && 2 * along.points[a]! <= l; a++) {
+          const b = along.below[i * p + a]!;
+          if (b >= 0) best = Math.max(best, value[a * q + j]! + value[b * q + j]!);
+        }
+        const w = across.points[j]!;
+        for (let a = 0; a < j && 2 * across.points[a]! <= w; a++) {
+          const b = across.below[j * q + a]!;
+          if (b >= 0) best = Math.max(best, value[i * q + a]! + value[i * q + b]!);
+        }
+        value[i * q + j] = best;
+      }
+    return value[p * q - 1]!;
+  }
+}
+
+function side(pieces: readonly { size: number; most: number }[], whole: number, mostPoints: number): Side {
+  const fitting = pieces.filter(piece => piece.size <= whole);
+  let unit = fitting.reduce((sum, piece) => divisor(sum, piece.size), 0) || 1;
+  for (;;) {
+    const exact = fitting.every(piece => piece.size % unit === 0);
+    // Exact sums lose nothing when the plate is rounded down; rounded ones need it rounded up.
+    const length = exact ? Math.floor(whole / unit) : Math.ceil(whole / unit);
+    const points = length <= 400_000 ? pointsOf(fitting, unit, length, mostPoints) : undefined;
+    if (points && points.length <= mostPoints)
+      return { points, below: belows(points), unit, exact, counted: size => Math.floor(size / unit) };
+    unit = points ? Math.ceil(unit * 1.5) : Math.ceil(whole / 400_000) + unit;
+  }
+}
+
+/**
+ * Sums of pieces no more often than wanted, all of them; or, where those are many, the reduced ones, whose
+ * argument needs sums of pieces as often as wished.
+ */
+function pointsOf(
+  pieces: readonly { size: number; most: number }[],
+  unit: number,
+  length: number,
+  mostPoints: number,
+): number[] {
+  const all = sums(pieces, unit, length).filter(sum => sum > 0 && sum < length);
+  if (all.length < mostPoints) return [...all, length];
+  const endless = pieces.map(({ size }) => ({ size, most: Infinity }));
+  return reduced(sums(endless, unit, length), length);
+}
+
+function sums(pieces: readonly { size: number; most: number }[], unit: number, length: number): number[] {
+  const reach = new Uint8Array(length + 1);
+  reach[0] = 1;
+  for (const { size, most } of pieces) {
+    const step = Math.floor(size / unit);
+    if (step === 0) {
+      reach.fill(1);
+      break;
+    }
+    for (let k = Math.min(most, Math.floor(length / step)); k > 0; k--) {
+      let changed = false;
+      for (let c = length; c >= step; c--)
+        if (reach[c - step] === 1 && reach[c] === 0) {
+          reach[c] = 1;
+          changed = true;
+        }
+      if (!changed) break;
+    }
+  }
+  const found: number[] = [];
+  for (let c = 0; c <= length; c++) if (reach[c] === 1) found.push(c);
+  return found;
+}
+
+/** Of the sums, those that are the largest within what another sum leaves of the length; and the length. */
+function reduced(all: readonly number[], length: number): number[] {
+  const kept = new Set<number>([length]);
+  let at = all.length - 1;
+  for (const sum of all) {
+    while (at > 0 && all[at]! > length - sum) at -= 1;
+    kept.add(all[at]!);
+  }
+  return [...kept].filter(point => point > 0).sort((a, b) => a - b);
+}
+
+function belows(points: readonly number[]): Int32Array {
+  const n = points.length;
+  const below = new Int32Array(n * n).fill(-1);
+  for (let i = 0; i < n; i++) {
+    let b = i;
+    for (let a = 0; a < i; a++) {
+      while (b >= 0 && points[b]! > points[i]! - points[a]!) b -= 1;
+      below[i * n + a] = b;
+    }
+  }
+  return below;
+}
+
+function divisor(a: number, b: number): number {
+  let [x, y] = [a, b];
+  while (y > 0) [x, y] = [y, x % y];
+  return x;
+}
