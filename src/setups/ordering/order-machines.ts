@@ -52,18 +52,17 @@ export function orderMachines(problem: MachineOrder, limit: SopLimit, nodes = 60
   // What is spent on bounds and exact search is shared by all machines and all nodes.
   const purse = { rounds: limit.rounds * (machines.length + nodes / 4), states: limit.states };
   const careful = { ...limit, purse };
-  const root = makeNode(problem, base, machines, [], careful);
-  if (!root) return { order: [], value: 0, bound: 0, status: 'none' };
   let best = greedyOrder(problem, base);
   const keep = (order: number[]): number => {
     const value = changeMinutes(problem, order);
     if (value < best.value - 1e-9) best = { order, value };
     return value;
   };
-  dive(problem, base, machines, root, limit, keep);
-  const open: Node[] = [root];
+  dive(problem, base, machines, limit, keep);
+  const root = makeNode(problem, base, machines, [], careful);
+  const open: Node[] = root ? [root] : [];
   // Bounds of nodes whose own machines were not proved: nothing below them can be told apart further.
-  let unresolved = Number.POSITIVE_INFINITY;
+  let unresolved = root ? Number.POSITIVE_INFINITY : 0;
   for (let looked = 0; open.length > 0 && looked < nodes && !limit.stop?.(); looked++) {
     open.sort((a, b) => a.bound - b.bound);
     if (open[0]!.bound >= best.value - 1e-6 || (looked > 0 && purse.rounds <= 0)) break;
@@ -91,19 +90,29 @@ export function orderMachines(problem: MachineOrder, limit: SopLimit, nodes = 60
 
 /** Deepest a dive goes: more turns than this in one job have not been seen to help. */
 const DEEPEST = 40;
+/** Shakes of the local search for each machine at each turn of a dive. */
+const DIVING = 100;
 
-/** Turns the cheapest stretch again and again until the machines agree: a good order soon, no bound. */
+/**
+ * Turns the cheapest stretch again and again until the machines agree: a good order soon, no bound. It comes before
+ * everything that may be stopped, so that what is stopped early is still good.
+ */
 function dive(
   problem: MachineOrder,
   base: Precedence,
   machines: readonly string[],
-  root: Node,
   limit: SopLimit,
   keep: (order: number[]) => number,
 ): void {
-  const quick: SopLimit = { ...limit, iterations: Math.min(limit.iterations, 60), rounds: 1, states: 0 };
-  let node: Node | undefined = root;
-  for (let depth = 0; node && depth < DEEPEST && !limit.stop?.(); depth++) {
+  const quick: SopLimit = {
+    seed: limit.seed,
+    iterations: Math.min(limit.iterations, DIVING),
+    rounds: 1,
+    width: 1,
+    states: 0,
+  };
+  let node = makeNode(problem, base, machines, [], quick);
+  for (let depth = 0; node && depth < DEEPEST; depth++) {
     const here: Node = node;
     const laid = layTogether(problem, base, here);
     if (laid.order) {
