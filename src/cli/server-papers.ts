@@ -1,60 +1,47 @@
-import { deriveJob } from '../job/derive.ts';
+import type { DerivedJob } from '../host/derive-work.ts';
+import { createNodeDeriver } from '../host/node-deriver.ts';
 import type { JsonObject } from '../job/edits.ts';
-import { checkJobDocument, checkWorkshopDocument } from '../job-file/read.ts';
 import { partsCsv, shoppingCsv } from '../papers/exports.ts';
 import { readPaperFonts } from '../papers/font-reader.ts';
 import { jobPack } from '../papers/pack.ts';
-import type { Derived } from '../results/derived.ts';
 import { fault } from '../results/fault.ts';
 import type { Paper } from '../server/parts.ts';
-import type { JobDocument } from '../setting-out/schema.ts';
-import type { Workshop } from '../workshop/workshop.ts';
-
-interface Ready {
-  document: JobDocument;
-  workshop: Workshop;
-  derived: Derived;
-}
 
 type Made = Awaited<ReturnType<Paper['make']>>;
 
-/** Derives as the office does; a document the store holds may be half written, which a paper must not be. */
-async function ready(
-  job: JsonObject,
-  workshop: JsonObject,
-  today: string,
-  make: (r: Ready) => Promise<Uint8Array> | Uint8Array,
-): Promise<Made> {
-  const read = checkJobDocument(job);
-  const shop = checkWorkshopDocument(workshop);
-  if (!read.document || !shop.workshop)
-    return {
-      faults: [
-        ...read.faults,
-        ...shop.faults,
-        fault('paper', 'there is nothing to print yet', 'mend the faults first'),
-      ],
-    };
-  const { derived } = deriveJob(read.document, shop.workshop, { today });
-  return { bytes: await make({ document: read.document, workshop: shop.workshop, derived }) };
-}
-
 /** Papers that the server can make of a job. `today` is asked for each paper. */
 export function serverPapers(programVersion: string, today: () => string): readonly Paper[] {
+  const deriver = createNodeDeriver();
+  /** Derives as the office does; a document the store holds may be half written, which a paper must not be. */
+  const ready = async (
+    job: JsonObject,
+    workshop: JsonObject,
+    make: (derived: DerivedJob) => Promise<Uint8Array> | Uint8Array,
+  ): Promise<Made> => {
+    const answer = await deriver.run('derive', { job, workshop, today: today() });
+    return 'faults' in answer
+      ? {
+          faults: [
+            ...answer.faults,
+            fault('paper', 'there is nothing to print yet', 'mend the faults first'),
+          ],
+        }
+      : { bytes: await make(answer) };
+  };
   return [
     {
       name: 'pack.pdf',
       kind: 'pack',
       title: 'Job pack',
       mediaType: 'application/pdf',
-      make: (job, workshop) =>
-        ready(job, workshop, today(), async ({ document, workshop: shop, derived }) =>
+      make: (job, workshop, settingOut) =>
+        ready(job, workshop, async ({ document, workshop: shop, derived }) =>
           jobPack(
             derived,
             {
               title: derived.title,
               number: String(document.number ?? ''),
-              settingOut: 1,
+              settingOut,
               date: today(),
               programVersion,
               currency: shop.currency,
@@ -69,7 +56,7 @@ export function serverPapers(programVersion: string, today: () => string): reado
       kind: 'parts',
       title: 'Parts list',
       mediaType: 'text/csv; charset=utf-8',
-      make: (job, workshop) => ready(job, workshop, today(), ({ derived }) => partsCsv(derived)),
+      make: (job, workshop) => ready(job, workshop, ({ derived }) => partsCsv(derived)),
     },
     {
       name: 'shopping.csv',
@@ -77,7 +64,7 @@ export function serverPapers(programVersion: string, today: () => string): reado
       title: 'Shopping list',
       mediaType: 'text/csv; charset=utf-8',
       make: (job, workshop) =>
-        ready(job, workshop, today(), ({ derived, workshop: shop }) => shoppingCsv(derived, shop.currency)),
+        ready(job, workshop, ({ derived, workshop: shop }) => shoppingCsv(derived, shop.currency)),
     },
   ];
 }

@@ -55,7 +55,7 @@ async function makePaper(parts: ServerParts, id: string, name: string): Promise<
   const paper = parts.papers.find(one => one.name === name);
   if (!paper) return unknown('paper', name);
   const workshop = await parts.store.documents.get(WORKSHOP_ID);
-  const made = await paper.make(job.document, workshop?.document ?? {});
+  const made = await paper.make(job.document, workshop?.document ?? {}, job.settingOut);
   if ('faults' in made) return faulty(made.faults);
   return { paper, bytes: made.bytes, title: String(job.document.title ?? id) };
 }

@@ -23,7 +23,11 @@ export interface Paper {
   kind: string;
   title: string;
   mediaType: string;
-  make(job: JsonObject, workshop: JsonObject): Promise<{ bytes: Uint8Array } | { faults: Fault[] }>;
+  make(
+    job: JsonObject,
+    workshop: JsonObject,
+    settingOut: number,
+  ): Promise<{ bytes: Uint8Array } | { faults: Fault[] }>;
 }
 
 /** What the handlers work with; all of it given by the caller, so tests can give their own. */

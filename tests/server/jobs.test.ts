@@ -142,14 +142,14 @@ describe('papers', () => {
   it('are made from the job, and once issued stay as they were', async () => {
     const { ask } = await newOffice();
     const now = await ask('GET', '/api/jobs/bench/papers/parts.csv');
-    expect(now).toMatchObject({ status: 200, text: 'leg' });
+    expect(now).toMatchObject({ status: 200, text: 'leg\n1' });
     expect(now.headers['content-disposition']).toBe('attachment; filename="porch-bench-parts.csv"');
     const issued = await ask('POST', '/api/jobs/bench/papers/parts.csv/issue', {});
     expect(issued).toMatchObject({ status: 201, body: { id: 'paper-1', kind: 'parts', tablesHash: 'beef' } });
     const operations = [{ path: ['parts', 'rail'], value: { length: 900 } }];
     await ask('POST', '/api/jobs/bench/edits', { ...act(0), operations });
-    expect((await ask('GET', '/api/jobs/bench/papers/parts.csv')).text).toBe('leg\nrail');
-    expect((await ask('GET', '/api/issued/paper-1')).text).toBe('leg');
+    expect((await ask('GET', '/api/jobs/bench/papers/parts.csv')).text).toBe('leg\nrail\n1');
+    expect((await ask('GET', '/api/issued/paper-1')).text).toBe('leg\n1');
     expect((await ask('GET', '/api/jobs/bench/issued')).body).toEqual({ issued: [issued.body] });
     expect(await ask('GET', '/api/jobs/bench/papers/none.pdf')).toMatchObject({ status: 404 });
     expect(await ask('GET', '/api/jobs/bench/papers/..%2fsecret.txt')).toMatchObject({ status: 400 });

@@ -48,10 +48,10 @@ export const listPaper: Paper = {
   kind: 'parts',
   title: 'parts list',
   mediaType: 'text/csv',
-  make: async job =>
+  make: async (job, _workshop, settingOut) =>
     job.parts === undefined
       ? { faults: [{ place: 'parts', fault: 'there are none', mend: 'add a part' }] }
-      : { bytes: new TextEncoder().encode(Object.keys(job.parts as object).join('\n')) },
+      : { bytes: new TextEncoder().encode([...Object.keys(job.parts as object), settingOut].join('\n')) },
 };
 
 export interface Office {
