@@ -6,7 +6,7 @@ import { type Facet, facetsOf, type Segment } from './facets.ts';
 import { endGrain, faceHatch, layersOf, type Material, sheetEdge } from './hatch.ts';
 import { group, type Item, type Point, polygon, runs, type Wash } from './list.ts';
 import type { Manner } from './manner.ts';
-import { materialOf } from './material.ts';
+import { layered, materialOf } from './material.ts';
 import { onPage, type Projection } from './projection.ts';
 import { seedOf } from './seeded.ts';
 
@@ -111,13 +111,20 @@ function hatchOf(
   if (open < 3 * px * Math.max(Math.hypot(...field.along), Math.hypot(...field.across))) return [];
   if (facet.kind === 'end' && material === 'timber')
     return endGrain({ ...field, gap: 3.4 * px }, seedOf(instance.id) % 2 === 0);
-  if (facet.kind === 'edge' && material === 'board')
-    return sheetEdge(
-      { ...field, gap: 5 * px },
-      open / Math.hypot(...field.along) > 7 * px ? layersOf(instance.size.thickness) : 3,
-    );
+  if (facet.kind === 'edge' && material === 'board') {
+    if (!layered(instance.material)) return [];
+    const layers = layersSeen(instance.size.thickness, open / Math.hypot(...field.along), px);
+    return layers === 0 ? [] : sheetEdge({ ...field, gap: 5 * px }, layers);
+  }
   if (material === 'metal' || material === 'brass') return faceHatch(material, { ...field, gap: 5 * px });
   return faceHatch(material, { ...field, gap: 5.2 * px });
+}
+
+/** Layers of a sheet that can be told apart in an edge `wide` on the page: odd, or none. */
+function layersSeen(thickness: number, wide: number, px: number): number {
+  const most = Math.floor(wide / (2.6 * px));
+  const layers = Math.min(layersOf(thickness), most % 2 === 0 ? most - 1 : most);
+  return layers < 3 ? 0 : layers;
 }
 
 /** A bar is hatched along its length, where its sides turn away from the eye. */

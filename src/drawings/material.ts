@@ -10,3 +10,8 @@ export function materialOf(key: string, kind: string): Material {
   if (kind === 'bar' || kind === 'tube') return 'metal';
   return kind === 'sheet' ? 'board' : 'timber';
 }
+
+const LAID = /ply|lvl|laminated|block/i;
+
+/** Is a sheet laid up of layers, so that its edge shows them? Fibre and particle boards are one stuff through. */
+export const layered = (key: string): boolean => LAID.test(key);

@@ -30,10 +30,12 @@ export function partsPages(book: Book, derived: Derived, show: ShowOptions): voi
   ];
   const total = piece.groups.reduce((sum, g) => sum + (g.mass ?? 0) * g.instances.length, 0);
   const count = piece.groups.reduce((sum, g) => sum + g.instances.length, 0);
+  const heading = (group: PartGroup | undefined): string | undefined =>
+    group && (group.kind === 'bought-in' ? 'Bought in' : materialName(group.material));
   const rows: Row[] = piece.groups.flatMap((group, i) => [
-    ...(group.material === piece.groups[i - 1]?.material
+    ...(heading(group) === heading(piece.groups[i - 1])
       ? []
-      : [{ cells: [materialName(group.material)], section: true }]),
+      : [{ cells: [heading(group) ?? ''], section: true }]),
     partRow(group, piece.instances, show, shouldered),
   ]);
   const blanks = columns.length - 4;
@@ -68,7 +70,9 @@ function partRow(
   const first = instances.find(i => i.id === group.instances[0]);
   const round = first?.round ?? false;
   const held = first?.measureFirst;
-  const figure = (value: number): string => formatLength(value, show);
+  // A thing that is bought has the sizes it has: none are cut.
+  const bought = group.kind === 'bought-in';
+  const figure = (value: number): string => (bought && value === 0 ? '' : formatLength(value, show));
   const sizes = held
     ? ['', '', '']
     : [
@@ -86,7 +90,7 @@ function partRow(
       `${group.instances.length}`,
       ...sizes,
       ...(shouldered ? [held || !hasShoulders(group) ? '' : figure(group.shoulderLength)] : []),
-      group.kind === 'bought-in' ? 'bought in' : showSize(group.blank, show, round),
+      bought ? '' : showSize(group.blank, show, round),
       group.mass === null ? 'not known' : showQuantity(q('mass', group.mass), show).figure,
     ],
     ...(note === undefined ? {} : { note }),

@@ -5,7 +5,7 @@ import { dayNumber, isoDay, minutesOf, weekday } from '../../src/drawings/clock.
 import { fold } from '../../src/drawings/fold.ts';
 import { diagonals, endGrain, layersOf, longGrain } from '../../src/drawings/hatch.ts';
 import type { Point } from '../../src/drawings/list.ts';
-import { materialOf } from '../../src/drawings/material.ts';
+import { layered, materialOf } from '../../src/drawings/material.ts';
 import { sawOrder, sawStepText } from '../../src/drawings/saw-order.ts';
 import { seeded, seedOf } from '../../src/drawings/seeded.ts';
 import { DERIVED } from './bench-derived.ts';
@@ -161,5 +161,15 @@ describe('materials by their keys', () => {
     ['ash-european', 'timber', 'timber'],
   ])('%s as %s is hatched as %s', (key, kind, material) => {
     expect(materialOf(key, kind)).toBe(material);
+  });
+
+  it('shows layers only in the edge of what is laid up', () => {
+    expect(['birch-plywood', 'blockboard', 'mdf', 'particleboard', 'hardboard'].map(layered)).toEqual([
+      true,
+      true,
+      false,
+      false,
+      false,
+    ]);
   });
 });

@@ -16,7 +16,7 @@ beforeAll(async () => {
   ruler = pdfRuler(await readPaperFonts());
 });
 
-describe.each(['porch-bench', 'writing-table'])('the pack of the demo %s', name => {
+describe.each(['porch-bench', 'writing-table', 'wall-cabinet'])('the pack of the demo %s', name => {
   const workshop = readWorkshopFile(read('workshop')).workshop!;
   const { derived } = deriveJob(readJobFile(read(name)).document!, workshop, { today: '2026-11-25' });
   const info = {
