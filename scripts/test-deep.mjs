@@ -2,7 +2,7 @@
 import { otherNode } from './setup/other-node.mjs';
 import { runTiers, vitest } from './setup/tiers.mjs';
 
-const node24 = otherNode('24.9.0');
+const node24 = otherNode('24.21.0');
 
 runTiers('test:deep', [
   vitest('deep tests', 'vitest.deep.config.ts'),

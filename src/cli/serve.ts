@@ -1,16 +1,8 @@
 import { join } from 'node:path';
-import type { JsonObject } from '../job/edits.ts';
-import { migrateJob } from '../job-file/migrate.ts';
-import { readJobFile, readWorkshopFile } from '../job-file/read.ts';
-import { writeJobFile, writeWorkshopFile } from '../job-file/write.ts';
-import { readText } from '../job-file/yaml.ts';
 import { referenceVersion } from '../reference/version.ts';
-import type { Fault } from '../results/fault.ts';
-import type { FileForm } from '../server/parts.ts';
+import { jobFile, workshopFile } from '../server/forms.ts';
 import { DEFAULT_PORT, startServer } from '../server/start.ts';
-import type { JobDocument } from '../setting-out/schema.ts';
 import { StoreRefusal } from '../store/refusal.ts';
-import type { WorkshopDocument } from '../workshop/schema.ts';
 import { CannotRun } from './load.ts';
 import { serverPapers } from './server-papers.ts';
 import { today } from './today.ts';
@@ -20,27 +12,6 @@ export interface ServeOptions {
   port?: string;
   root: string;
   programVersion: string;
-}
-
-const jobFile: FileForm = {
-  read: text => asEntered(text, readJobFile(text), migrateJob),
-  write: document => writeJobFile(document as unknown as JobDocument),
-};
-const workshopFile: FileForm = {
-  read: text => asEntered(text, readWorkshopFile(text), value => ({ value })),
-  write: document => writeWorkshopFile(document as unknown as WorkshopDocument),
-};
-
-/** A file that opens is kept as it was entered, what is wrong in it too: it is told, not taken away. */
-function asEntered(
-  text: string,
-  { document, faults }: { document?: unknown; faults: Fault[] },
-  migrated: (value: Record<string, unknown>) => { value: unknown },
-): ReturnType<FileForm['read']> {
-  if (!document) return { faults };
-  const { value } = migrated(readText(text).value as Record<string, unknown>);
-  // Through JSON, as the store keeps it.
-  return { document: JSON.parse(JSON.stringify(value)) as JsonObject, faults };
 }
 
 /** Starts the server and prints where it is; ends cleanly on interrupt. */

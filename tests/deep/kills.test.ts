@@ -9,9 +9,9 @@ import { TOKEN_META } from '../../src/api/routes.ts';
 import type { JsonObject } from '../../src/job/edits.ts';
 import { applyEdit } from '../../src/job/edits.ts';
 import type { EngineName } from '../../src/store/engine.ts';
-import { ENGINES } from '../../src/store/engine.ts';
 import type { Store } from '../../src/store/store.ts';
 import { openStore } from '../../src/store/store.ts';
+import { ENGINES_HERE } from '../store/folder.ts';
 
 const pause = (ms: number): Promise<void> => new Promise(resolve => setTimeout(resolve, ms));
 
@@ -66,7 +66,7 @@ async function checkWhole(store: Store, first: JsonObject): Promise<number> {
   return state.version;
 }
 
-describe.each(ENGINES)('a store over %s, killed while writing', engine => {
+describe.each(ENGINES_HERE)('a store over %s, killed while writing', engine => {
   it('keeps every edit it said was saved, and is whole, twenty times over', () =>
     inFolder(async folder => {
       for (const after of delays(20, 400)) {

@@ -2,13 +2,13 @@ import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { ENGINES } from '../../src/store/engine.ts';
 import { openStore, STORE_FILE } from '../../src/store/store.ts';
+import { ENGINES_HERE } from '../store/folder.ts';
 
 const EDITS = 10_000;
 const MEGABYTE = 1024 * 1024;
 
-describe.each(ENGINES)('a long day at the desk over %s', engine => {
+describe.each(ENGINES_HERE)('a long day at the desk over %s', engine => {
   it('ten thousand edits, undos and redos: still whole, quick, and small in memory and log', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'scantling-soak-'));
     const store = await openStore(folder, { engine });

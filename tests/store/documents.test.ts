@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { JsonObject } from '../../src/job/edits.ts';
 import { applyEdit } from '../../src/job/edits.ts';
 import type { Saved } from '../../src/store/documents.ts';
-import { ENGINES } from '../../src/store/engine.ts';
-import { act, bench, closeNow, newFolder, newStore, setHeight } from './folder.ts';
+import { act, bench, closeNow, ENGINES_HERE, newFolder, newStore, setHeight } from './folder.ts';
 
 const heightOf = (saved: Saved): unknown => {
   if (!saved.ok) throw new Error(saved.why);
@@ -11,7 +10,7 @@ const heightOf = (saved: Saved): unknown => {
 };
 
 // The same promises hold over both SQLite bindings.
-describe.each(ENGINES)('documents over %s', engine => {
+describe.each(ENGINES_HERE)('documents over %s', engine => {
   it('keep every edit, undo and redo, and say what can be taken back', async () => {
     const { documents } = await newStore(newFolder(), { engine });
     await documents.create('bench', 'job', bench);

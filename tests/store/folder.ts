@@ -3,8 +3,21 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import type { JsonObject } from '../../src/job/edits.ts';
+import { ENGINES, loadEngine } from '../../src/store/engine.ts';
 import type { Store, StoreOptions } from '../../src/store/store.ts';
 import { openStore } from '../../src/store/store.ts';
+
+/** The SQLite bindings that load here; libsql, which brings its binary, always does. */
+export const ENGINES_HERE = (
+  await Promise.all(
+    ENGINES.map(name =>
+      loadEngine(name).then(
+        () => [name],
+        () => [],
+      ),
+    ),
+  )
+).flat();
 
 const folders: string[] = [];
 const stores: Store[] = [];

@@ -4,12 +4,12 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSy
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { defaultDataFolder } from '../../src/store/data-folder.ts';
-import { ENGINES, loadEngine, rows } from '../../src/store/engine.ts';
+import { loadEngine, rows } from '../../src/store/engine.ts';
 import { APPLICATION_ID, migrate, schemaVersion } from '../../src/store/migrate.ts';
 import { MIGRATIONS, SCHEMA_VERSION } from '../../src/store/migrations.ts';
 import { StoreRefusal } from '../../src/store/refusal.ts';
 import { openStore, STORE_FILE } from '../../src/store/store.ts';
-import { bench, closeNow, newFolder, newStore } from './folder.ts';
+import { bench, closeNow, ENGINES_HERE, newFolder, newStore } from './folder.ts';
 
 async function refusalOf(opening: Promise<unknown>): Promise<StoreRefusal> {
   const error = await opening.then(
@@ -92,7 +92,7 @@ describe('files that are not ours', () => {
   });
 });
 
-describe.each(ENGINES)('bringing an old store up to date over %s', engineName => {
+describe.each(ENGINES_HERE)('bringing an old store up to date over %s', engineName => {
   const twoSteps = [
     ...MIGRATIONS.slice(0, 1),
     { number: 2, name: 'more', sql: 'create table more (a text) strict;' },
@@ -129,6 +129,15 @@ describe.each(ENGINES)('bringing an old store up to date over %s', engineName =>
     expect(schemaVersion(connection)).toBe(1);
     expect(rows(connection, "select name from sqlite_master where name = 'good'")).toEqual([]);
     connection.close();
+  });
+});
+
+describe('the SQLite binding', () => {
+  it('is the first that loads; libsql stands in where better-sqlite3 does not', async () => {
+    expect(ENGINES_HERE).toContain('libsql');
+    expect((await loadEngine()).name).toBe(ENGINES_HERE[0]);
+    const store = await newStore(newFolder(), { engine: 'libsql' });
+    expect(store.engine).toBe('libsql');
   });
 });
 
