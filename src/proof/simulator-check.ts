@@ -6,7 +6,8 @@ import { cutShapes } from '../results/cut-shapes.ts';
 import type { EndCut, HoleCut, LocalFace, Size } from '../results/cuts.ts';
 import type { Instance, Piece } from '../results/piece.ts';
 import type { SetUp } from '../results/setups.ts';
-import { type CutByCards, cellIndex, cutByCards, middle, whatIsLeft } from './simulator.ts';
+import { type CutByCards, cutByCards } from './simulator.ts';
+import { cellIndex, middle, whatIsLeft } from './simulator-grid.ts';
 
 export interface SimulationReport {
   setUps: number;

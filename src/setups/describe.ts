@@ -88,6 +88,14 @@ export function holdWords(batch: Batch): string[] {
   return [...new Set(words)];
 }
 
+/** Cuts made on a glued assembly say so: the work is larger than the part, and heavier. */
+export function stageWords(batch: Batch): string[] {
+  const assemblies = batch.steps.flatMap(({ task: { cut } }) =>
+    cut.stage.when === 'after' ? [cut.stage.assembly] : [],
+  );
+  return [...new Set(assemblies)].map(a => `Made on the glued assembly (${a}): glue cured, squeeze-out off`);
+}
+
 /** Parts of one setting that came out of different thickness are said so: turning puts it into the fit. */
 export function spreadWords(batch: Batch): string[] {
   const measured = batch.steps

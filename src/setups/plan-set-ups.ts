@@ -5,7 +5,7 @@ import type { Effort } from '../results/solver.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { type Batch, gather, type Step } from './batches.ts';
 import { changeMinutesOf, changeOver } from './changeover.ts';
-import { holdWords, minutesOf, runOf, spreadWords, testPieceOf, titleOf } from './describe.ts';
+import { holdWords, minutesOf, runOf, spreadWords, stageWords, testPieceOf, titleOf } from './describe.ts';
 import type { Draft, MachineState } from './method.ts';
 import { chooseMethod } from './methods/index.ts';
 import { orderMachines } from './ordering/order-machines.ts';
@@ -146,6 +146,7 @@ function finish(
       before: [
         ...earlier(b, batches, number),
         ...unique(batch.steps.flatMap(s => s.draft.before)),
+        ...stageWords(batch),
         ...holdWords(batch),
         ...spreadWords(batch),
       ],

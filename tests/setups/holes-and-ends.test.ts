@@ -107,6 +107,7 @@ describe('holes', () => {
     const rail = part('rail', [500, 60, 20], [hole('h', { stage: { when: 'after', assembly: 'frame' } })]);
     const [setUp] = plan(pieceOf([rail])).setups;
     expect(setUp?.machine).toBe('hand drill');
+    expect(setUp?.before).toContain('Made on the glued assembly (frame): glue cured, squeeze-out off');
     expect(setUp?.refused?.[0]?.reason).toContain('does not stand under the press');
   });
 
