@@ -11,8 +11,9 @@ import { type Ground, toSvg } from '../../src/drawings/svg.ts';
 import { todayRod } from '../../src/drawings/today.ts';
 import { elevationView, turnedView } from '../../src/drawings/view.ts';
 import { waitsDrawing } from '../../src/drawings/waits.ts';
-import { DERIVED, DRILL_CARD, JIG_CARD, LONG_CARD } from './bench-derived.ts';
+import { DERIVED } from './bench-derived.ts';
 import { PIECE } from './bench-piece.ts';
+import { DRILL_CARD, JIG_CARD, LONG_CARD } from './bench-setups.ts';
 
 const by = (id: string) => PIECE.instances.find(i => i.id === id)!;
 const show = { unit: 'mm' as const, currency: 'GBP' };

@@ -1,0 +1,213 @@
+import type { CuttingPlan, Placed, SawCut, StockUse } from '../../src/results/cutting.ts';
+
+/** Layouts of the bench: two boards, a bar and a sheet. */
+const placed = (
+  mark: string,
+  instance: string,
+  x: number,
+  y: number,
+  length: number,
+  width: number,
+): Placed => ({
+  mark,
+  instance,
+  x,
+  y,
+  length,
+  width,
+  turned: false,
+  purpose: mark.startsWith('test') ? 'test piece' : 'part',
+});
+
+const cut = (
+  order: number,
+  kind: SawCut['kind'],
+  at: number,
+  from: number,
+  to: number,
+  setting = at,
+): SawCut => ({
+  order,
+  kind,
+  at,
+  from,
+  to,
+  setting,
+});
+
+const board: StockUse = {
+  id: 'board-11',
+  item: 'board-11',
+  label: 'board 11',
+  from: 'rack',
+  kind: 'board',
+  material: 'ash',
+  length: 2900,
+  width: 280,
+  thickness: 34,
+  round: false,
+  kerf: 3,
+  trim: { end: 40, edge: 0 },
+  price: 0,
+  placed: [
+    placed('E1', 'seat_1', 40, 0, 1400, 132),
+    placed('E2', 'seat_2', 40, 135, 1400, 132),
+    placed('E3', 'seat_3', 1443, 0, 1400, 132),
+    placed('test E', '', 1443, 135, 1400, 132),
+  ],
+  cuts: [
+    cut(1, 'cross', 1440, 0, 280),
+    cut(2, 'cross', 2843, 0, 280, 1400),
+    cut(3, 'rip', 132, 40, 1440),
+    cut(4, 'rip', 132, 1443, 2843),
+    cut(5, 'rip', 267, 40, 1440, 132),
+    cut(6, 'rip', 267, 1443, 2843, 132),
+  ],
+  left: [
+    { x: 0, y: 0, length: 40, width: 280, fate: 'waste' },
+    { x: 2846, y: 0, length: 54, width: 280, fate: 'waste' },
+  ],
+};
+
+const plank: StockUse = {
+  ...board,
+  id: 'board-5',
+  item: 'board-5',
+  label: 'board 5',
+  length: 1900,
+  width: 215,
+  thickness: 52,
+  placed: [
+    ...[0, 1, 2, 3].map(i =>
+      placed(`A${i + 1}`, ['leg', 'leg_x', 'leg_y', 'leg_xy'][i]!, 30, i * 53, 443, 50),
+    ),
+    placed('B1', 'bearer', 476, 0, 270, 65),
+    placed('B2', 'bearer_x', 476, 68, 270, 65),
+  ],
+  cuts: [
+    cut(1, 'cross', 473, 0, 215),
+    cut(2, 'cross', 746, 0, 215),
+    cut(3, 'rip', 50, 30, 473),
+    cut(4, 'rip', 103, 30, 473, 50),
+    cut(5, 'rip', 156, 30, 473, 50),
+    cut(6, 'rip', 209, 30, 473, 50),
+    cut(7, 'rip', 65, 476, 746),
+    cut(8, 'rip', 133, 476, 746, 65),
+  ],
+  left: [
+    { x: 0, y: 0, length: 30, width: 215, fate: 'waste' },
+    { x: 749, y: 0, length: 1151, width: 215, fate: 'back to the rack' },
+  ],
+};
+
+const bar: StockUse = {
+  ...board,
+  id: 'buy:bar-16:1',
+  item: 'bar-16',
+  label: 'stainless bar 16',
+  from: 'buy',
+  kind: 'bar',
+  material: 'stainless',
+  length: 3000,
+  width: 16,
+  thickness: 16,
+  round: true,
+  kerf: 1.5,
+  trim: { end: 5, edge: 0 },
+  price: 3840,
+  placed: [placed('G', 'bar', 5, 0, 1188, 16)],
+  cuts: [cut(1, 'cross', 1193, 0, 16)],
+  left: [{ x: 1194.5, y: 0, length: 1805.5, width: 16, fate: 'back to the rack' }],
+};
+
+const sheet: StockUse = {
+  ...board,
+  id: 'buy:ply-9:1',
+  item: 'ply-9',
+  label: 'birch plywood 9',
+  from: 'buy',
+  kind: 'sheet',
+  material: 'birch-plywood',
+  length: 1250,
+  width: 625,
+  thickness: 9,
+  trim: { end: 10, edge: 10 },
+  price: 2150,
+  placed: [placed('F', 'shelf', 10, 10, 605, 120)],
+  cuts: [
+    { ...cut(1, 'rip', 10, 0, 1250), trim: true, setting: 615 },
+    cut(2, 'rip', 130, 0, 1250, 120),
+    { ...cut(3, 'cross', 10, 10, 130), trim: true, setting: 1240 },
+    cut(4, 'cross', 615, 10, 130, 605),
+  ],
+  left: [
+    { x: 0, y: 133, length: 1250, width: 492, fate: 'back to the rack' },
+    { x: 618, y: 10, length: 632, width: 120, fate: 'waste' },
+  ],
+};
+
+export const CUTTING: CuttingPlan = {
+  materials: [
+    {
+      material: 'ash',
+      section: 'for the seat at 27, legs and rails at 45',
+      kind: 'timber',
+      uses: [board, plank],
+      unplaced: [],
+      cost: 4200,
+      waste: 0.34,
+      words: 'Two boards; one cannot do.',
+      notes: [],
+      status: 'proved best',
+      value: 4200,
+      bound: 4200,
+    },
+    {
+      material: 'stainless',
+      section: '16 dia',
+      kind: 'bar',
+      uses: [bar],
+      unplaced: [],
+      cost: 3840,
+      waste: 0.01,
+      words: 'One bar; shorter stock cannot do.',
+      notes: [],
+      status: 'proved best',
+      value: 3840,
+      bound: 3840,
+    },
+    {
+      material: 'birch-plywood',
+      section: '9',
+      kind: 'sheet',
+      uses: [sheet],
+      unplaced: [],
+      cost: 2150,
+      waste: 0.12,
+      words: 'One half sheet. Most of it goes back whole.',
+      notes: ['The supplier gives no price for 12.'],
+      status: 'within',
+      value: 2150,
+      bound: 1990,
+    },
+  ],
+  buy: [
+    {
+      id: 'bar-16',
+      item: 'Stainless bar 16 dia, 3000',
+      supplier: 'The metal yard',
+      quantity: 1,
+      unitPrice: 3840,
+      price: 3840,
+    },
+    {
+      id: 'ply-9',
+      item: '=Birch plywood 9, 1250 \u00d7 625',
+      supplier: 'The board yard',
+      quantity: 1,
+      unitPrice: 2150,
+      price: 2150,
+    },
+  ],
+  cost: 10190,
+};
