@@ -1,0 +1,4 @@
+import type { PublishedPiece } from './piece.ts';
+
+/** H. H. Windsor, Mission Furniture: How to Make It, Part 3 (Popular Mechanics Co., Chicago). Facts and numbers only. */
+export const PART_3: readonly PublishedPiece[] = [];
