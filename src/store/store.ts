@@ -105,6 +105,8 @@ function storeOver(connection: Connection, { folder, engine, backup, now, releas
         .map(row => row.integrity_check)
         .filter(line => line !== 'ok'),
     close: async () => {
+      // All of it in the one file, for whoever copies that by hand.
+      connection.exec('pragma wal_checkpoint(truncate)');
       // Kysely closes the connection only if it was ever used.
       await db.destroy();
       connection.close();
