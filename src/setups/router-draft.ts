@@ -6,7 +6,7 @@ import { lengthSetting, otherSetting, say1 } from './figures.ts';
 import type { Draft } from './method.ts';
 import { SET_RULES, type SetRuleName } from './rules.ts';
 import { ALONG_FEED, section } from './section.ts';
-import { FACE_WORDS } from './sizes.ts';
+import { FACE_WORDS, faceAxis } from './sizes.ts';
 import { routerTurns } from './speeds.ts';
 
 /** Depth steps of a straight cutter: half its diameter, 6 mm at most (SET-13). */
@@ -126,7 +126,7 @@ export function routerDraft(input: RouterCutInput): Draft | { reason: string } {
         work: input.work,
         reads: input.reads,
         toolWord: 'cutter',
-        grain: 'end-on',
+        grain: input.lays[0] && faceAxis(input.lays[0].against) === 'x' ? 'across' : 'end-on',
         ...(input.keep ? { keep: input.keep } : {}),
       }),
     ...(input.end ? { end: input.end } : {}),

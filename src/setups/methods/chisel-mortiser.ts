@@ -101,7 +101,7 @@ export const chiselMortiser: Method = {
           },
           reads: 'near',
           toolWord: 'chisel',
-          grain: 'end-on',
+          grain: atEnd ? 'across' : 'end-on',
           ...(view.reference === 'face' ? { mark: 'face side' as const } : {}),
         }),
       kerfSide: 'inside the mortise',
