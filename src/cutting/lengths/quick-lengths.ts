@@ -1,11 +1,11 @@
 /** Quick whole solutions in one dimension: each new length is filled as nearly full as a short search can. */
 
-export interface QuickStock {
+interface QuickStock {
   length: number;
   cost: number;
 }
 
-export interface QuickBar {
+interface QuickBar {
   stock: number;
   items: number[];
   counts: number[];
