@@ -62,7 +62,7 @@ const PLACE: Record<
     where: 'at the buttons',
     gives: 'they give',
     remedy: need => `Let each button travel ${need} that way.`,
-    mend: d => setJointLength(d.joint, 'travel', 2 * d.needAtMost, 'up'),
+    mend: d => setJointLength(d.joint, 'travel', d.needAtMost, 'up'),
   },
 };
 

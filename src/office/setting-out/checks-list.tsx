@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
-import type { JsonObject } from '../../job/edits.ts';
-import type { Check } from '../../results/checks.ts';
+import type { EditOperation, JsonObject } from '../../job/edits.ts';
+import type { Check, Mend } from '../../results/checks.ts';
 import { Figure, Sentence } from '../figure.tsx';
 import type { JobSession } from '../session.ts';
 import { StateMark } from '../state-mark.tsx';
@@ -36,12 +36,7 @@ export function ChecksList({
               <p className="remedy">{check.remedy}</p>
             )}
             {check.mend && check.severity !== 'pass' && (
-              <Button
-                className="btn"
-                onPress={() =>
-                  void session.commit(parameterEdit(document, check.mend!.parameter, check.mend!.value))
-                }
-              >
+              <Button className="btn" onPress={() => void session.commit(mendEdit(document, check.mend!))}>
                 {check.mend.label}
               </Button>
             )}
@@ -51,6 +46,12 @@ export function ChecksList({
     </ol>
   );
 }
+
+/** The edit that clears a check. A parameter's figure is written with its unit: the file may count in another. */
+const mendEdit = (document: JsonObject, mend: Mend): EditOperation[] =>
+  mend.edit
+    ? [{ path: mend.edit.path, value: mend.edit.value }]
+    : parameterEdit(document, mend.parameter, `${mend.value} mm`);
 
 /** Figure against limit, and whose word the limit is. */
 function Judged({ check }: { check: Check }): ReactNode {
