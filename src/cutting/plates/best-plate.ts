@@ -5,6 +5,7 @@
 import { fillSlabs } from '../fill.ts';
 import type { CutProblem, Layout, Slab } from '../problem.ts';
 import { seeded } from '../random.ts';
+import { PlateClimb } from './climb.ts';
 import { parted } from './draw-strips.ts';
 import { GuillotineTable } from './guillotine-table.ts';
 import { PlatePricer, type Stages } from './plate-pricer.ts';
@@ -27,6 +28,10 @@ export interface PlateSearch {
   wanted?: number;
 }
 
+/** Neighbours tried in a round, and rounds after which the climb begins anew. */
+const CLIMB_STEPS = 150;
+const CLIMB_ROUNDS = 12;
+
 /** @param worth whole numbers, by item; at most `demands.length` pieces of each */
 export function bestPlate(problem: CutProblem, worth: Float64Array, limits: PlateSearch): BestPlate {
   const caps = Int32Array.from(problem.items, item => item.demands.length);
@@ -44,6 +49,8 @@ export function bestPlate(problem: CutProblem, worth: Float64Array, limits: Plat
     }
   };
   const table = new GuillotineTable(problem, 0, limits.stages === 'free' ? 400 : 60);
+  const climb =
+    limits.stages === 'free' && !limits.endless ? new PlateClimb(problem, worth, random) : undefined;
   const penalty = new Float64Array(worth.length);
   let step = 1;
   for (let round = 0; round < limits.rounds && value < bound - 0.5; round++) {
@@ -58,6 +65,9 @@ export function bestPlate(problem: CutProblem, worth: Float64Array, limits: Plat
     if (limits.stages === 'free' && table.exact) keep(drawTable(problem, table, priced, worth, caps, used));
     const shaken = priced.map(one => one * (0.9 + 0.2 * random()));
     for (const way of pricer.price(round === 0 ? worth : shaken, caps, [0]).ways) keep(way.payload);
+    if (climb && round % CLIMB_ROUNDS === CLIMB_ROUNDS - 1) climb.restart();
+    const climbed = climb?.climb(CLIMB_STEPS);
+    if (climbed) keep(climbed.layout);
     if (limits.endless) break;
     step = movePenalty(penalty, used, caps, worth, least - value, step);
   }
