@@ -10,8 +10,6 @@ export interface SearchLimit {
   gone?: () => number;
   /** How often the allowance for worse orders is raised again and let fall. */
   cycles?: number;
-  /** Where to begin; the plain construction otherwise. */
-  start?: readonly number[];
   /** No order can be better: reaching it ends the search. */
   target?: number;
 }
@@ -30,7 +28,9 @@ export function iterate(
   limit: SearchLimit,
   random: () => number,
 ): { order: number[]; value: number; iterations: number } {
-  const start = limit.start ?? construct(sop, precedence);
+  // Always from the plain construction: begun from an order found before, long searches stay in its valley
+  // (measured on kro124p.3: 3 % over best known against 0.3 %).
+  const start = construct(sop, precedence);
   const search = new Exchange(sop, precedence, start, Math.min(NEIGHBOURS, sop.n));
   search.wakeAll();
   search.improve();

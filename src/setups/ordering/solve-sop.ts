@@ -89,7 +89,7 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
   };
   const quick = lagrangianBound(sharp, end, Number.MAX_SAFE_INTEGER, 1);
   const random = seeded(limit.seed);
-  const search = (from: number, to: number, target: number, cycles: number, start?: readonly number[]) =>
+  const search = (from: number, to: number, target: number, cycles: number) =>
     iterate(
       sharp,
       precedence,
@@ -99,7 +99,6 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
         cycles,
         ...until(to),
         ...(limit.gone ? { gone: spanOf(limit.gone, from, to) } : {}),
-        ...(start ? { start } : {}),
       },
       random,
     );
@@ -130,7 +129,7 @@ export function solveSop(given: Sop, limit: SopLimit): SopResult {
     const began = gone();
     for (let r = 0; r < runs && open(); r++) {
       const to = began + ((PHASE.again - began) * (r + 1)) / runs;
-      const again = search(gone(), to, bound, sop.n <= 60 ? 4 : 1, r === 0 ? order : undefined);
+      const again = search(gone(), to, bound, sop.n <= 60 ? 4 : 1);
       if (again.value < value - 1e-9) ({ order, value } = again);
     }
   }
