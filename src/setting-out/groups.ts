@@ -61,7 +61,7 @@ export function groupParts(
     let variant = 0;
     for (const bin of own) {
       if (named.has(bin)) continue;
-      const other = own.find(b => b !== bin && bin.turnings.mirror.has(b.shape));
+      const other = own.find(b => b !== bin && !named.has(b) && bin.turnings.mirror.has(b.shape));
       const base = variant++ === 0 ? letter : letter + String.fromCharCode(96 + variant);
       named.add(bin);
       if (other) {

@@ -25,7 +25,11 @@ function move(p: Vec3, s: Symmetry, size: Size): Vec3 {
   return vec(s.x ? size.length - q.x : q.x, s.y ? size.width - q.y : q.y, s.z ? size.thickness - q.z : q.z);
 }
 
-const n = (value: number): string => (Math.round(value * 100) / 100 || 0).toFixed(2);
+/**
+ * Thousandths of a millimetre. The grid stands a little off the halves on which fractions of an inch fall, so
+ * that float noise never tips one copy of a size up and another down.
+ */
+const n = (value: number): string => String(Math.floor(value * 1000 + 0.56));
 const point = (p: Vec3): string => `${n(p.x)},${n(p.y)},${n(p.z)}`;
 
 function shapeText(shape: Primitive, s: Symmetry, size: Size): string {
