@@ -264,7 +264,8 @@ describe('what cannot be planned is named and the rest is planned', () => {
 
 test('ten thousand pieces are planned within seconds', () => {
   const demands = [300, 412, 555, 618, 701].flatMap(length => times(2000, bar(length)));
-  const began = performance.now();
+  const began = process.cpuUsage();
   planned(demands, shop({ suppliers: [supplier(bars(3000), bars(6000, 1950))] }));
-  expect(performance.now() - began).toBeLessThan(10_000);
+  // Processor time, so that a busy machine does not fail it.
+  expect(process.cpuUsage(began).user / 1e6).toBeLessThan(10);
 });

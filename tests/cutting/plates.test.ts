@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { leastCost } from '../../src/cutting/bound.ts';
+import { bestPlate } from '../../src/cutting/plates/best-plate.ts';
 import { GuillotineTable } from '../../src/cutting/plates/guillotine-table.ts';
 import { layoutsOf, solvePlates } from '../../src/cutting/plates/solve-plates.ts';
 import type { CutProblem, Slab } from '../../src/cutting/problem.ts';
@@ -96,6 +97,98 @@ test('the worth of a plate, against every cut at every place', () => {
     }),
     { seed: 31, numRuns: 150 },
   );
+});
+
+test('few points are quicker and looser, never below the truth', () => {
+  fc.assert(
+    fc.property(small, fc.integer({ min: 2, max: 9 }), (job, points) => {
+      const problem = problemOf({ ...job, pieces: job.pieces.map(piece => ({ ...piece, n: 40 })) });
+      fc.pre(problem.items.length > 0);
+      const worth = Float64Array.from(
+        job.pieces.filter(piece => piece.l <= job.l && piece.w <= job.w),
+        piece => piece.worth,
+      );
+      const truth = everyCut(job.l, job.w, job.kerf, job.pieces);
+      expect(new GuillotineTable(problem, 0, points).most(worth)).toBeGreaterThanOrEqual(truth);
+    }),
+    { seed: 33, numRuns: 150 },
+  );
+});
+
+/** Best worth of a plate by every cut and every division of the pieces, each no more often than given. */
+function everyDivision(
+  l: number,
+  w: number,
+  kerf: number,
+  pieces: Small['pieces'],
+  counts: number[],
+): number {
+  const known = new Map<string, number>();
+  const best = (x: number, y: number, left: number[]): number => {
+    if (x <= 0 || y <= 0) return 0;
+    const key = `${x},${y},${left.join()}`;
+    const held = known.get(key);
+    if (held !== undefined) return held;
+    let value = 0;
+    pieces.forEach((piece, i) => {
+      if (left[i]! > 0 && piece.l <= x && piece.w <= y) value = Math.max(value, piece.worth);
+    });
+    for (const part of divisions(left)) {
+      const other = left.map((n, i) => n - part[i]!);
+      for (const a of new Set(pieces.flatMap(piece => [piece.l, 2 * piece.l + kerf])))
+        if (a < x) value = Math.max(value, best(a, y, part) + best(x - a - kerf, y, other));
+      for (const b of new Set(pieces.flatMap(piece => [piece.w, 2 * piece.w + kerf])))
+        if (b < y) value = Math.max(value, best(x, b, part) + best(x, y - b - kerf, other));
+    }
+    known.set(key, value);
+    return value;
+  };
+  return best(l, w, counts);
+}
+
+const divisions = (counts: number[]): number[][] =>
+  counts.reduce<number[][]>(
+    (all, n) => all.flatMap(one => Array.from({ length: n + 1 }, (_, k) => [...one, k])),
+    [[]],
+  );
+
+test('one plate with limited pieces: what is found is real, the bound holds', () => {
+  let met = 0;
+  const few = small.map(job => ({
+    ...job,
+    pieces: job.pieces.slice(0, 3).map(piece => ({ ...piece, n: Math.min(piece.n, 2) })),
+  }));
+  fc.assert(
+    fc.property(few, job => {
+      const pieces = job.pieces.filter(piece => piece.l <= job.l && piece.w <= job.w);
+      fc.pre(pieces.length > 0);
+      const problem = problemOf(job);
+      const found = bestPlate(
+        problem,
+        Float64Array.from(pieces, piece => piece.worth),
+        { seed: 1, rounds: 30, stages: 'free' },
+      );
+      // Cuts at sums of up to two pieces: a true plate, if not always the best of all.
+      const truth = everyDivision(
+        job.l,
+        job.w,
+        job.kerf,
+        pieces,
+        pieces.map(piece => piece.n),
+      );
+      expect(found.bound).toBeGreaterThanOrEqual(truth);
+      expect(found.value).toBeLessThanOrEqual(found.bound);
+      let worth = 0;
+      for (const [item, count] of found.layout?.counts ?? []) {
+        expect(count).toBeLessThanOrEqual(pieces[item]!.n);
+        worth += count * pieces[item]!.worth;
+      }
+      expect(worth).toBe(found.value);
+      if (found.value >= truth) met += 1;
+    }),
+    { seed: 34, numRuns: 60 },
+  );
+  expect(met).toBeGreaterThan(54);
 });
 
 test('sums too many to keep are thinned, and the answer stays an upper bound', () => {

@@ -1,16 +1,5 @@
 /** Quick whole solutions in one dimension: each new length is filled as nearly full as a short search can. */
 
-interface QuickStock {
-  length: number;
-  cost: number;
-}
-
-interface QuickBar {
-  stock: number;
-  items: number[];
-  counts: number[];
-}
-
 /**
  * Fills lengths one by one around the longest piece left, each time with the fullest set that a search of
  * `steps` finds (M. Fleszar, K. S. Hindi, Computers & OR 29 (2002), minimum bin slack with a fixed first piece).

@@ -17,6 +17,8 @@ interface Side {
   unit: number;
   /** No piece is counted smaller than it is. */
   exact: boolean;
+  /** The unit is larger than some piece, which would be counted as nothing. */
+  coarse: boolean;
   /** Size of a piece as counted on this side. */
   counted: (size: number) => number;
 }
@@ -34,6 +36,8 @@ export class GuillotineTable {
   private readonly spots: Spot[];
   private readonly lies: readonly { item: number; l: number; w: number; lie: Lie }[];
   private readonly value: Float64Array;
+  /** Area of the grown plate. */
+  private readonly area: number;
 
   /** @param mostPoints sums kept along a side; fewer are quicker and looser */
   constructor(problem: CutProblem, stock: number, mostPoints = MOST_POINTS) {
@@ -63,6 +67,7 @@ export class GuillotineTable {
       j: this.across.points.findIndex(point => point >= this.across.counted(size.w)),
     }));
     this.lies = sizes;
+    this.area = (on.l + on.kerf) * (on.w + on.kerf);
     this.value = new Float64Array(this.along.points.length * this.across.points.length);
   }
 
@@ -150,6 +155,8 @@ export class GuillotineTable {
     const p = along.points.length;
     const q = across.points.length;
     value.fill(0);
+    // A piece counted as nothing could be cut without end: then only its share of the plate bounds it.
+    if (along.coarse || across.coarse) return this.mostByArea(worth);
     for (const { item, i, j } of this.spots)
       if (i >= 0 && j >= 0) value[i * q + j] = Math.max(value[i * q + j]!, worth[item]!);
     for (let i = 0; i < p; i++)
@@ -171,6 +178,12 @@ export class GuillotineTable {
       }
     return value[p * q - 1]!;
   }
+
+  /** No plate is worth more than its area filled with what is worth most for its own. */
+  private mostByArea(worth: Float64Array): number {
+    const rates = this.lies.map(({ item, l, w }) => worth[item]! / (l * w));
+    return Math.max(0, ...rates) * this.area;
+  }
 }
 
 function side(pieces: readonly { size: number; most: number }[], whole: number, mostPoints: number): Side {
@@ -182,7 +195,14 @@ function side(pieces: readonly { size: number; most: number }[], whole: number, 
     const length = exact ? Math.floor(whole / unit) : Math.ceil(whole / unit);
     const points = length <= 400_000 ? pointsOf(fitting, unit, length, mostPoints) : undefined;
     if (points && points.length <= mostPoints)
-      return { points, below: belows(points), unit, exact, counted: size => Math.floor(size / unit) };
+      return {
+        points,
+        below: belows(points),
+        unit,
+        exact,
+        coarse: fitting.some(piece => piece.size < unit),
+        counted: size => Math.floor(size / unit),
+      };
     unit = points ? Math.ceil(unit * 1.5) : Math.ceil(whole / 400_000) + unit;
   }
 }
