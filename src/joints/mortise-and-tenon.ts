@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/box.ts';
+import { toLocal } from '../geometry/frame.ts';
 import type { EndName } from '../results/cuts.ts';
 import type { JointLimit } from '../results/piece.ts';
 import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
@@ -269,16 +270,21 @@ function nearSide(c: MakeContext, edges: 'y' | 'z'): 'low' | 'high' {
   return toEnd(slice(span * 0.75, span)) <= toEnd(slice(0, span * 0.25)) ? 'high' : 'low';
 }
 
-/** The long point of a mitred tip lies towards the outer face of the post, away from the other mortise. */
+/** The long point of a mitred tip lies on the outer side of the post, away from the other mortise and the piece. */
 function mitreSide(c: MakeContext, cheeks: 'y' | 'z'): 'low' | 'high' {
   const { contact, from, into } = c;
   const span = from.body[SIZE_OF_AXIS[cheeks]];
-  const side = across(c, 'from', withSpan(contact.inFrom, cheeks, span * 0.75, span));
-  const axis = (['y', 'z'] as const).find(a => a !== FACE_AXIS[contact.intoFace]) ?? 'y';
-  const centre = (side.min[axis] + side.max[axis]) / 2;
+  const high = across(c, 'from', withSpan(contact.inFrom, cheeks, span * 0.75, span));
+  // The axis of the post along which the tenon's thickness lies.
+  const axis = (['x', 'y', 'z'] as const).find(
+    a =>
+      a !== FACE_AXIS[contact.intoFace] &&
+      high.max[a] - high.min[a] < (contact.inInto.max[a] - contact.inInto.min[a]) * 0.5,
+  );
+  if (!axis) return 'high';
   const middle = (contact.inInto.min[axis] + contact.inInto.max[axis]) / 2;
-  const outwards = middle < into.body[SIZE_OF_AXIS[axis]] / 2 ? -1 : 1;
-  return (centre - middle) * outwards >= 0 ? 'high' : 'low';
+  const inwards = toLocal(into.frame, c.middle)[axis] > into.body[SIZE_OF_AXIS[axis]] / 2 ? 1 : -1;
+  return ((high.min[axis] + high.max[axis]) / 2 - middle) * inwards < 0 ? 'high' : 'low';
 }
 
 function haunchSocket(

@@ -67,7 +67,10 @@ export function showQuantity(quantity: Quantity, options: ShowOptions): Shown {
         : shown(plain(value / 1e6, 3), 'm\u00b2');
     case 'volume':
       // What two parts share, or a drop of glue, is far too small for cubic metres.
-      if (Math.abs(value) < 1e6 && !isInch(options.unit)) return shown(plain(value / 1000, 2), 'cm\u00b3');
+      if (Math.abs(value) < 1e6)
+        return isInch(options.unit)
+          ? shown(plain(value / 25.4 ** 3, 3), 'in\u00b3')
+          : shown(plain(value / 1000, 2), 'cm\u00b3');
       return isInch(options.unit)
         ? shown(plain(value / SQUARE_FOOT / 304.8, 3), 'ft\u00b3')
         : shown(plain(value / 1e9, 4), 'm\u00b3');

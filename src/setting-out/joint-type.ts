@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/box.ts';
 import type { Frame } from '../geometry/frame.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import type { Cut, LocalFace, Size } from '../results/cuts.ts';
 import type { Fastener, GlueFace, JointLimit, JointMade, MovementRoom, PartKind } from '../results/piece.ts';
 import type { QuantityKind } from '../results/quantity.ts';
@@ -68,6 +69,8 @@ export interface MakeContext {
   contact: Contact;
   from: Member;
   into: Member;
+  /** Middle of the whole piece in the world: what lies towards it is inside. */
+  middle: Vec3;
   /** Body box, in the member's own frame, of the glued panel it belongs to (itself when it is not one). */
   panel(role: Role): Box;
   adhesive: string | undefined;

@@ -1,5 +1,6 @@
 import type { FigureBook } from '../figures/book.ts';
-import { type Box, boxToLocal, boxToWorld } from '../geometry/box.ts';
+import { type Box, boxCentre, boxToLocal, boxToWorld } from '../geometry/box.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import type { Cut } from '../results/cuts.ts';
 import { ON_PART } from '../results/cuts.ts';
 import { type Fault, fault } from '../results/fault.ts';
@@ -59,6 +60,7 @@ export function makeJoints(
 ): { made: Made[]; faults: Fault[] } {
   const faults: Fault[] = [];
   const groups = panels(pairings, document);
+  const middle = boxCentre(pairings.bounds());
   const counters = new Map<string, number>();
   const all = Object.keys(document.joints ?? {}).flatMap(id => {
     const pairing = pairings.of(id);
@@ -66,7 +68,7 @@ export function makeJoints(
     const values = figuresOf(id, pairing, book);
     if (!values) return [];
     return pairing.contacts.flatMap(contact => {
-      const made = makeOne(id, pairing, contact, values, document, pairings, groups);
+      const made = makeOne(id, pairing, contact, values, document, pairings, groups, middle);
       for (const f of made?.parts.impossible ?? []) {
         const own = pairing.document.set?.[f.figure] === undefined ? '' : 'set.';
         faults.push(fault(`joints.${id}.${own}${f.figure}`, f.fault, f.mend));
@@ -98,6 +100,7 @@ function makeOne(
   document: JobDocument,
   pairings: Pairings,
   groups: Map<string, string[]>,
+  middle: Vec3,
 ): { joint: JointMade; parts: JointParts } | undefined {
   const bodies = { from: pairings.bodyById(contact.from), into: pairings.bodyById(contact.into) };
   if (!bodies.from || !bodies.into) return undefined;
@@ -123,6 +126,7 @@ function makeOne(
     contact,
     from: member('from'),
     into: member('into'),
+    middle,
     panel: role => panelBox(bodies[role]!, groups.get(bodies[role]!.copy.id), pairings),
     adhesive: pairing.document.adhesive,
     dry,

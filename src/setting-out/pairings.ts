@@ -1,6 +1,6 @@
 import type { FigureBook } from '../figures/book.ts';
 import { nearest } from '../figures/nearest.ts';
-import { type Box, boxToWorld } from '../geometry/box.ts';
+import { type Box, boundsOf, box, boxToWorld } from '../geometry/box.ts';
 import { AXES } from '../geometry/vector.ts';
 import type { LocalFace } from '../results/cuts.ts';
 import { type Fault, fault } from '../results/fault.ts';
@@ -111,6 +111,16 @@ export class Pairings {
     const kept = this.boxes.get(body.copy.id) ?? boxToWorld(body.frame, bodyBox(body.size));
     this.boxes.set(body.copy.id, kept);
     return kept;
+  }
+
+  /** Outer box of every body that has a place. */
+  bounds(): Box {
+    const boxes = this.allCopies()
+      .filter(c => this.document.parts?.[c.part]?.at !== undefined)
+      .map(c => this.body(c))
+      .filter(b => b?.placed)
+      .map(b => this.worldBox(b!));
+    return boxes.length > 0 ? boundsOf(boxes.flatMap(b => [b.min, b.max])) : box(0, 0, 0, 0, 0, 0);
   }
 
   /** Pairs of a joint, or undefined when it cannot be told (its faults are). */

@@ -63,3 +63,15 @@ test('stopped before the end it says so', async () => {
   stop.abort();
   expect(prove(demo('porch-bench'), await loadMeshKernel(), { signal: stop.signal }).complete).toBe(false);
 });
+
+test.each([
+  'mf1-057-blacking-case-tabouret',
+  'mf1-070-settee',
+  'mf1-087-piano-bench',
+  'mf2-062-side-chair',
+  'mf3-025-oak-table',
+  'mf3-050-wall-shelf',
+  'mf3-053-pedestal',
+])('published piece %s: no two parts share room', async id => {
+  expect(prove(demo(`published/${id}`), await loadMeshKernel()).overlaps).toEqual([]);
+});
