@@ -11,6 +11,13 @@ test('every file of examples/published has its rows here, and the other way roun
   expect(files.sort()).toEqual(PIECES.map(p => p.id).sort());
 });
 
+const SIDES = ['length', 'width', 'thickness'] as const;
+type Sizes = Record<(typeof SIDES)[number], number>;
+const difference = (a: Sizes, b: Sizes): Partial<Sizes> =>
+  Object.fromEntries(
+    SIDES.map(k => [k, Math.round((b[k] - a[k]) * 1000) / 1000] as const).filter(([, d]) => d !== 0),
+  );
+
 describe.each(PIECES.map(p => [p.id, p] as const))('%s', (id, piece) => {
   const { document, faults } = readPiece(id);
   const { groups, faults: later } = groupsOf(document);
@@ -30,13 +37,12 @@ describe.each(PIECES.map(p => [p.id, p] as const))('%s', (id, piece) => {
       const { groups: after } = groupsOf(moved(document, parameter));
       const changes: Record<string, object> = {};
       for (const row of piece.rows) {
-        const [a, b] = [derivedRow(row, groups).blanks[0]!, derivedRow(row, after).blanks[0]!];
-        const change = Object.fromEntries(
-          (['length', 'width', 'thickness'] as const).flatMap(k => {
-            const d = Math.round((b[k] - a[k]) * 1000) / 1000;
-            return d === 0 ? [] : [[k, d]];
-          }),
-        );
+        const [before, later] = [derivedRow(row, groups), derivedRow(row, after)];
+        expect(later.quantity).toBe(before.quantity);
+        // All parts of a row move alike, or the row would no longer be one.
+        const each = later.blanks.map(b => difference(before.blanks[0]!, b));
+        for (const one of each) expect(one, row.part).toEqual(each[0]);
+        const change = each[0]!;
         if (Object.keys(change).length > 0) changes[row.part] = change;
       }
       expect(changes).toEqual(relation.moves);
