@@ -1,5 +1,5 @@
 import type { Frame } from './frame.ts';
-import { AXES, type Axis, dot, type Vec3, vec } from './vector.ts';
+import { AXES, type Axis, dot, sub, type Vec3, vec } from './vector.ts';
 
 /** An axis-aligned box in some frame, millimetres. */
 export interface Box {
@@ -80,6 +80,26 @@ export const boxToLocal = (f: Frame, b: Box): Box =>
     spanOf(b, f.y.x, f.y.y, f.y.z, -dot(f.origin, f.y)),
     spanOf(b, f.z.x, f.z.y, f.z.z, -dot(f.origin, f.z)),
   );
+
+const SQUARE = 1e-9;
+
+/** Are the axes of one frame those of the other, in some order and either way? */
+export const squareTo = (a: Frame, b: Frame): boolean =>
+  [a.x, a.y, a.z].every(u => [b.x, b.y, b.z].some(v => Math.abs(dot(u, v)) > 1 - SQUARE));
+
+/** What is all but 0 or 1 is 0 or 1: turned frames carry float noise that would grow a box. */
+const crisp = (k: number): number => (Math.abs(k) < SQUARE ? 0 : Math.abs(k) > 1 - SQUARE ? Math.sign(k) : k);
+
+/**
+ * Bounds, in frame `to`, of a box given in frame `from`. Exact when the two are square to each other, however
+ * they stand in the world; by way of the world a turned box would grow.
+ */
+export function boxBetween(from: Frame, to: Frame, b: Box): Box {
+  const d = sub(from.origin, to.origin);
+  const span = (axis: Vec3): [number, number] =>
+    spanOf(b, crisp(dot(from.x, axis)), crisp(dot(from.y, axis)), crisp(dot(from.z, axis)), dot(d, axis));
+  return boxOfSpans(span(to.x), span(to.y), span(to.z));
+}
 
 /**
  * Volume of the union of boxes inside `within` (mm3), exact, by compressing coordinates.

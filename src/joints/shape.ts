@@ -1,4 +1,4 @@
-import { type Box, boxSize, boxToLocal, boxToWorld } from '../geometry/box.ts';
+import { type Box, boxBetween, boxSize } from '../geometry/box.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { LocalFace, Size } from '../results/cuts.ts';
 import type { JointLimit } from '../results/piece.ts';
@@ -27,7 +27,7 @@ export const sizeAlong = (size: Size, face: LocalFace): number => size[SIZE_OF_A
 /** The same region in the other member's body frame. */
 export function across(context: MakeContext, from: Role, b: Box): Box {
   const [a, z] = from === 'from' ? [context.from, context.into] : [context.into, context.from];
-  return boxToLocal(z.frame, boxToWorld(a.frame, b));
+  return boxBetween(a.frame, z.frame, b);
 }
 
 /** Replaces the span of a box along an axis. */

@@ -23,6 +23,8 @@ export interface Body {
   copy: Copy;
   size: Size;
   frame: Frame;
+  /** Round bar, tube or dowel. */
+  round: boolean;
   /** False for loose parts, which have no place in the piece. */
   placed: boolean;
 }
@@ -37,8 +39,9 @@ export function bodyOf(copy: Copy, document: PartDocument, book: FigureBook): Bo
   const [length, width, thickness] = ['length', 'width', 'thickness'].map(s => book.number(`${p}.body.${s}`));
   if (length === undefined || width === undefined || thickness === undefined) return undefined;
   const size = { length, width, thickness };
+  const round = document.diameter !== undefined;
   if (document.at === undefined)
-    return { copy, size, frame: { origin: vec(0, 0, 0), ...LOOSE }, placed: false };
+    return { copy, size, frame: { origin: vec(0, 0, 0), ...LOOSE }, round, placed: false };
   const lie = lieOf(document);
   if (!lie) return undefined;
   const faces = AXES.map(a => ({
@@ -65,7 +68,7 @@ export function bodyOf(copy: Copy, document: PartDocument, book: FigureBook): Bo
     if (plane === undefined) return undefined;
     frame = reflected(frame, size, axis, plane);
   }
-  return { copy, size, frame, placed: true };
+  return { copy, size, frame, round, placed: true };
 }
 
 function turned(frame: Frame, size: Size, p: string, document: PartDocument, book: FigureBook): Frame {

@@ -1,4 +1,4 @@
-import { type Box, boxSize, boxToLocal, boxToWorld, intersectBoxes } from '../geometry/box.ts';
+import { type Box, boxBetween, boxSize, boxToWorld, intersectBoxes, squareTo } from '../geometry/box.ts';
 import { directionToWorld, toWorld } from '../geometry/frame.ts';
 import { AXES, type Axis, dot, norm, sub } from '../geometry/vector.ts';
 import type { LocalFace } from '../results/cuts.ts';
@@ -58,16 +58,15 @@ function facing(a: Body, b: Body, meets: Meets): Contact[] {
       const gap = dot(sub(toWorld(b.frame, fb.min), toWorld(a.frame, fa.min)), normal);
       if (Math.abs(gap) > TOUCH) continue;
       // In the frame of the receiving part the two rectangles are compared flat against its face.
-      const inInto = touching(boxToLocal(b.frame, boxToWorld(a.frame, fa)), fb);
+      const inInto = touching(boxBetween(a.frame, b.frame, fa), fb);
       if (!inInto || flatArea(inInto) < LEAST_AREA) continue;
-      const world = boxToWorld(b.frame, inInto);
       found.push({
         from: a.copy.id,
         into: b.copy.id,
         fromFace,
         intoFace,
-        world,
-        inFrom: boxToLocal(a.frame, world),
+        world: boxToWorld(b.frame, inInto),
+        inFrom: boxBetween(b.frame, a.frame, inInto),
         inInto,
       });
     }
@@ -77,17 +76,16 @@ function facing(a: Body, b: Body, meets: Meets): Contact[] {
 
 /** Bodies that share room: halvings and mitred corners. */
 function sharing(a: Body, b: Body): Contact[] {
-  const world = intersectBoxes(worldBox(a), worldBox(b));
-  if (!world || AXES.some(k => world.max[k] - world.min[k] < TOUCH)) return [];
-  const inFrom = boxToLocal(a.frame, world);
-  const inInto = boxToLocal(b.frame, world);
+  const inInto = intersectBoxes(boxBetween(a.frame, b.frame, bodyBox(a.size)), bodyBox(b.size));
+  if (!inInto || AXES.some(k => inInto.max[k] - inInto.min[k] < TOUCH)) return [];
+  const inFrom = boxBetween(b.frame, a.frame, inInto);
   return [
     {
       from: a.copy.id,
       into: b.copy.id,
       fromFace: nearestFace(a, inFrom),
       intoFace: nearestFace(b, inInto),
-      world,
+      world: boxToWorld(b.frame, inInto),
       inFrom,
       inInto,
     },
@@ -111,8 +109,17 @@ function nearestFace(b: Body, region: Box): LocalFace {
   return best;
 }
 
-export const contactsBetween = (a: Body, b: Body, meets: Meets): Contact[] =>
-  meets === 'overlap' || meets === 'corner' ? sharing(a, b) : facing(a, b, meets);
+/** Can a joint be set out between the two? Cuts are boxes, so only square to each other; a round bar turns freely in its hole. */
+const settable = (a: Body, b: Body, meets: Meets): boolean =>
+  squareTo(a.frame, b.frame) || (a.round && meets === 'end to face');
+
+export function contactsBetween(a: Body, b: Body, meets: Meets): Contact[] {
+  if (!settable(a, b, meets)) return [];
+  return meets === 'overlap' || meets === 'corner' ? sharing(a, b) : facing(a, b, meets);
+}
+
+/** Do the two stand at a slant, so that no joint can be set out between them? */
+export const atSlant = (a: Body, b: Body, meets: Meets): boolean => !settable(a, b, meets);
 
 /** Least distance between two bodies' boxes, for the hint when nothing meets, mm. */
 export function apart(a: Body, b: Body): number {

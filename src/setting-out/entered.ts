@@ -4,13 +4,14 @@ import { parseExpression, plainLength } from '../figures/expression.ts';
 import {
   DIMENSION_OF,
   dimensionName,
+  LENGTH,
   type Measure,
   numberOf,
   PLAIN,
   sameDimension,
   textOf,
 } from '../figures/measure.ts';
-import type { LengthUnit } from '../quantities/length.ts';
+import { type LengthUnit, MM_PER } from '../quantities/length.ts';
 import type { QuantityKind } from '../results/quantity.ts';
 import type { FigureText } from './schema.ts';
 
@@ -23,7 +24,8 @@ const WANTED: Partial<Record<QuantityKind, string>> = {
 
 /** A bare number takes the unit its field stands for; inside an expression it has none (design, section 5). */
 function bare(text: FigureText, kind: QuantityKind, unit: LengthUnit): Measure | undefined {
-  if (kind === 'length') return plainLength(String(text), unit);
+  if (kind === 'length')
+    return typeof text === 'number' ? numberOf(text * MM_PER[unit], LENGTH) : plainLength(text, unit);
   const number =
     typeof text === 'number' ? text : /^\s*-?\d+(\.\d+)?\s*$/.test(text) ? Number(text) : undefined;
   return number === undefined ? undefined : numberOf(number, DIMENSION_OF[kind] ?? PLAIN);

@@ -1,5 +1,5 @@
 import type { FigureBook } from '../figures/book.ts';
-import { type Box, boxCentre, boxToLocal, boxToWorld } from '../geometry/box.ts';
+import { type Box, boxBetween, boxCentre } from '../geometry/box.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Cut } from '../results/cuts.ts';
 import { ON_PART } from '../results/cuts.ts';
@@ -36,7 +36,7 @@ function panelBox(body: Body, group: string[] | undefined, pairings: Pairings): 
   return group.reduce((whole, id) => {
     const other = pairings.bodyById(id);
     if (!other) return whole;
-    const b = boxToLocal(body.frame, boxToWorld(other.frame, bodyBox(other.size)));
+    const b = boxBetween(other.frame, body.frame, bodyBox(other.size));
     return {
       min: {
         x: Math.min(whole.min.x, b.min.x),

@@ -5,7 +5,7 @@ import { AXES } from '../geometry/vector.ts';
 import type { LocalFace } from '../results/cuts.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import { type Body, bodyBox, bodyOf } from './bodies.ts';
-import { apart, contactsBetween, TOUCH } from './contacts.ts';
+import { apart, atSlant, contactsBetween, TOUCH } from './contacts.ts';
 import { type Copy, copiesOf, copyFromId } from './copies.ts';
 import type { Contact, JointCatalogue, JointType, Meets } from './joint-type.ts';
 import type { JobDocument, JointDocument } from './schema.ts';
@@ -151,8 +151,11 @@ export class Pairings {
     const contacts = Array.isArray(document.pair)
       ? this.listed(place, document.pair, type)
       : this.touching(from, into, type);
-    if (contacts.length === 0 && from.length > 0 && into.length > 0)
-      this.tell(this.nothingMeets(place, document, from, into));
+    if (contacts.length === 0 && from.length > 0 && into.length > 0 && !Array.isArray(document.pair)) {
+      const pairs = from.slice(0, 40).flatMap(a => into.slice(0, 40).flatMap(b => (a === b ? [] : [[a, b]])));
+      const fell = this.howFar(pairs as [Body, Body][], type);
+      this.tell(fault(place, `no ${document.from} meets ${document.into}`, fell));
+    }
     if (!type.many && type.meets === 'end to face') this.ambiguous(place, contacts);
     return { joint, type, document, contacts };
   }
@@ -222,31 +225,20 @@ export class Pairings {
       }
       const contacts = contactsBetween(a, b, type.meets);
       if (contacts.length === 0)
-        this.tell(
-          fault(
-            `${place}.pair`,
-            `${from} and ${into} do not meet`,
-            `they are ${Math.round(apart(a, b) * 10) / 10} mm apart: mend their places`,
-          ),
-        );
+        this.tell(fault(`${place}.pair`, `${from} and ${into} do not meet`, this.howFar([[a, b]], type)));
       return contacts;
     });
   }
 
-  private nothingMeets(place: string, document: JointDocument, from: Body[], into: Body[]): Fault {
-    const gap = Math.min(
-      ...from.slice(0, 40).flatMap(a =>
-        into
-          .slice(0, 40)
-          .filter(b => b !== a)
-          .map(b => apart(a, b)),
-      ),
-    );
-    const how =
-      Number.isFinite(gap) && gap > 0
-        ? `the nearest are ${Math.round(gap * 10) / 10} mm apart`
-        : 'no face of the one lies flat against a face of the other';
-    return fault(place, `no ${document.from} meets ${document.into}`, `${how}: mend their places under at`);
+  /** Why none of the pairs makes a joint, and what mends it. */
+  private howFar(pairs: readonly [Body, Body][], type: JointType): string {
+    const gaps = pairs.map(([a, b]) => apart(a, b));
+    const gap = Math.min(...gaps);
+    if (Number.isFinite(gap) && gap > 0)
+      return `the nearest are ${Math.round(gap * 10) / 10} mm apart: mend their places under at`;
+    return pairs.some(([a, b], i) => gaps[i] === 0 && atSlant(a, b, type.meets))
+      ? 'they meet at a slant, and a joint is set out square: turn both alike, or cut it as features'
+      : 'no face of the one lies flat against a face of the other: mend their places under at';
   }
 
   private ambiguous(place: string, contacts: Contact[]): void {
