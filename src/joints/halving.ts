@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/box.ts';
+import { dot } from '../geometry/vector.ts';
 import type { LocalFace, Size } from '../results/cuts.ts';
 import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
 import { FACE_AXIS, flatArea, isHigh, limit, OPPOSITE, rule, SIZE_OF_AXIS, withSpan } from './shape.ts';
@@ -12,6 +13,9 @@ const HA2 = rule('HA-2', 'A halving has 0.1 mm play in its width.', 'It must go 
   text: 'remembered fit',
   basis: 'memory',
 });
+
+/** Faces nearer than this are flush, mm. */
+const FLUSH = 0.05;
 
 export const halving: JointType = {
   type: 'halving',
@@ -45,8 +49,9 @@ export const halving: JointType = {
 
 function make(c: MakeContext) {
   const { contact, from, into } = c;
-  // Both are cut along the axis in which the overlap is thinnest and spans both members' faces.
-  const [fromFace, intoFace] = facesOf(c);
+  const faces = facesOf(c);
+  if (!faces) return { cuts: [], glue: [], fasteners: [], limits: [], impossible: [buried(c)] };
+  const [fromFace, intoFace] = faces;
   const share = c.figure('share');
   const fit = c.figure('fit');
   const depthOf = (region: Box, face: LocalFace): number =>
@@ -99,27 +104,45 @@ function make(c: MakeContext) {
   };
 }
 
-/** `from` is cut from the face that looks at `into` for a lap; for edge crossings from its low world face. */
-function facesOf(c: MakeContext): [LocalFace, LocalFace] {
+const buried = (c: MakeContext) => ({
+  figure: 'share',
+  fault: `${c.from.instance} lies inside ${c.into.instance} and comes flush with neither face`,
+  mend: 'bring a face of the one flush with a face of the other, or use a mortise',
+});
+
+type Across = 'x' | 'y' | 'z';
+const LOW: Record<Across, LocalFace> = { x: 'end1', y: 'backEdge', z: 'back' };
+
+/**
+ * The faces from which the two are cut, opposite ones in the world: what stays of the one fills what is gone
+ * from the other. Each must be open at the overlap, or the joint cannot be put together; undefined then.
+ */
+function facesOf(c: MakeContext): [LocalFace, LocalFace] | undefined {
   const { contact, from, into } = c;
-  for (const axis of ['z', 'y', 'x'] as const) {
-    const span = contact.inFrom.max[axis] - contact.inFrom.min[axis];
-    if (span < from.body[SIZE_OF_AXIS[axis]] - 0.05) continue;
-    const own: LocalFace = axis === 'z' ? 'back' : axis === 'y' ? 'backEdge' : 'end1';
-    const normal = from.frame[axis];
-    for (const other of ['z', 'y', 'x'] as const) {
-      const along =
-        normal.x * into.frame[other].x + normal.y * into.frame[other].y + normal.z * into.frame[other].z;
-      if (Math.abs(along) < 1 - 1e-9) continue;
-      const low: LocalFace = other === 'z' ? 'back' : other === 'y' ? 'backEdge' : 'end1';
-      if (contact.inInto.max[other] - contact.inInto.min[other] < into.body[SIZE_OF_AXIS[other]] - 0.05)
-        continue;
-      // Opposite sides: what stays of the one fills what is gone from the other.
-      return [own, along > 0 ? OPPOSITE[low] : low];
-    }
-  }
-  return [contact.fromFace, contact.intoFace];
+  const spans = (box: Box, body: Size, axis: Across): boolean =>
+    box.max[axis] - box.min[axis] >= body[SIZE_OF_AXIS[axis]] - FLUSH;
+  const found = (['z', 'y', 'x'] as const).flatMap(own =>
+    (['z', 'y', 'x'] as const).flatMap(other => {
+      const along = dot(from.frame[own], into.frame[other]);
+      if (Math.abs(along) < 0.7) return [];
+      const low: [LocalFace, LocalFace] = [LOW[own], along > 0 ? OPPOSITE[LOW[other]] : LOW[other]];
+      const high: [LocalFace, LocalFace] = [OPPOSITE[low[0]], OPPOSITE[low[1]]];
+      const both = spans(contact.inFrom, from.body, own) && spans(contact.inInto, into.body, other);
+      return [low, high].flatMap(faces =>
+        openAt(contact.inFrom, faces[0], from.body) && openAt(contact.inInto, faces[1], into.body)
+          ? [{ faces, both, length: own === 'x' || other === 'x' }]
+          : [],
+      );
+    }),
+  );
+  // Flush on both sides is the usual one; unequal ones are flush on one. Nobody halves along a length if he can help it.
+  return (found.find(f => f.both) ?? found.find(f => !f.length))?.faces;
 }
+
+const openAt = (region: Box, face: LocalFace, body: Size): boolean => {
+  const axis = FACE_AXIS[face];
+  return isHigh(face) ? region.max[axis] >= body[SIZE_OF_AXIS[axis]] - FLUSH : region.min[axis] <= FLUSH;
+};
 
 function slice(region: Box, face: LocalFace, depth: number): Box {
   const axis = FACE_AXIS[face];
@@ -131,5 +154,5 @@ function slice(region: Box, face: LocalFace, depth: number): Box {
 /** The tool travels across the member: the axis of the face that the region spans wholly. */
 function runOf(box: Box, face: LocalFace, body: Size): 'x' | 'y' | 'z' {
   const axes = (['y', 'z', 'x'] as const).filter(a => a !== FACE_AXIS[face]);
-  return axes.find(a => box.max[a] - box.min[a] >= body[SIZE_OF_AXIS[a]] - 0.05) ?? axes[0]!;
+  return axes.find(a => box.max[a] - box.min[a] >= body[SIZE_OF_AXIS[a]] - FLUSH) ?? axes[0]!;
 }

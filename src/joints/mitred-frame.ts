@@ -1,7 +1,8 @@
 import type { Box } from '../geometry/box.ts';
+import { dot } from '../geometry/vector.ts';
 import type { EndName } from '../results/cuts.ts';
 import type { CutDraft, JointType, MakeContext, Member, Role } from '../setting-out/joint-type.ts';
-import { across, rule, withSpan } from './shape.ts';
+import { across, rule, SIZE_OF_AXIS } from './shape.ts';
 
 const MI1 = rule(
   'MI-1',
@@ -23,7 +24,7 @@ const MI3 = rule(
 export const mitredFrame: JointType = {
   type: 'mitred-frame',
   title: 'Mitred corner',
-  says: 'Two members of a frame meeting on the slant of the corner; lengths are to the long points.',
+  says: 'Two members of a frame or a box meeting on the slant of the corner; lengths are to the long points.',
   meets: 'corner',
   many: true,
   needs: ['a mitre saw or mitre sled'],
@@ -45,11 +46,27 @@ export const mitredFrame: JointType = {
 
 function make(c: MakeContext) {
   const parts = (['from', 'into'] as const).map(role => mitreOf(c, role));
-  const wide = Math.hypot(c.from.body.width, c.into.body.width);
+  const [own, other] = parts as [Mitre, Mitre];
+  if (Math.abs(dot(c.from.frame.x, c.into.frame.x)) > 0.7)
+    return {
+      cuts: [],
+      glue: [],
+      fasteners: [],
+      limits: [],
+      impossible: [
+        {
+          figure: 'strengthened',
+          fault: `${c.from.instance} and ${c.into.instance} lie in one line, which makes no corner`,
+          mend: 'let one run along the other side of the corner',
+        },
+      ],
+    };
   return {
     cuts: parts.map(({ role, cut }) => ({ role, cut })),
     mates: [[0, 1]] as [number, number][],
-    glue: [{ area: wide * Math.min(c.from.body.thickness, c.into.body.thickness), grain: 'end' as const }],
+    glue: [
+      { area: Math.hypot(own.wide, other.wide) * Math.min(own.deep, other.deep), grain: 'end' as const },
+    ],
     fasteners: [],
     limits:
       c.word('strengthened') === 'nothing'
@@ -68,24 +85,40 @@ function make(c: MakeContext) {
   };
 }
 
-/** Angle from square and the side it is taken from: the inner edge of the frame. */
-function mitreOf(c: MakeContext, role: Role): { role: Role; cut: CutDraft } {
+interface Mitre {
+  role: Role;
+  cut: CutDraft;
+  /** The member's size in the plane of the corner and square to it, mm. */
+  wide: number;
+  deep: number;
+}
+
+/**
+ * Angle from square and the side more is taken from: the inner edge of the corner. A frame lies with its
+ * widths in the plane of the corner and is mitred; a box with its thicknesses, and is bevelled.
+ */
+function mitreOf(c: MakeContext, role: Role): Mitre {
   const own: Member = role === 'from' ? c.from : c.into;
   const other: Member = role === 'from' ? c.into : c.from;
   const region: Box = role === 'from' ? c.contact.inFrom : c.contact.inInto;
   const end: EndName = region.min.x <= own.body.length - region.max.x ? 'end1' : 'end2';
-  const far = across(
-    c,
-    role === 'from' ? 'into' : 'from',
-    withSpan(
-      { min: { x: 0, y: 0, z: 0 }, max: { x: 0, y: other.body.width, z: other.body.thickness } },
-      'x',
-      0,
-      other.body.length,
-    ),
-  );
-  const inner = far.min.y + far.max.y > region.min.y + region.max.y ? 1 : -1;
-  const run = region.max.x - region.min.x;
-  const angle = (Math.atan2(run, own.body.width) * 180) / Math.PI;
-  return { role, cut: { kind: 'end-cut', end, mitre: inner * angle, bevel: 0 } };
+  const plane = Math.abs(dot(own.frame.y, other.frame.x)) > 0.7 ? 'y' : 'z';
+  const far = across(c, role === 'from' ? 'into' : 'from', {
+    min: { x: 0, y: 0, z: 0 },
+    max: { x: other.body.length, y: other.body.width, z: other.body.thickness },
+  });
+  const inner = far.min[plane] + far.max[plane] > region.min[plane] + region.max[plane] ? 1 : -1;
+  const wide = own.body[SIZE_OF_AXIS[plane]];
+  const angle = (inner * Math.atan2(region.max.x - region.min.x, wide) * 180) / Math.PI;
+  return {
+    role,
+    cut: {
+      kind: 'end-cut',
+      end,
+      mitre: plane === 'y' ? angle : 0,
+      bevel: plane === 'z' ? angle : 0,
+    },
+    wide,
+    deep: plane === 'y' ? own.body.thickness : own.body.width,
+  };
 }
