@@ -8,6 +8,7 @@ import type { Instance } from '../results/piece.ts';
 import { FACE_AXIS, isHigh, LOCAL_FACES, LOCAL_NORMAL, localFace, OPPOSITE, SIZE_OF_AXIS } from './faces.ts';
 import type { FeatureLength } from './feature-figures.ts';
 import type { FaceWord, FeatureDocument, JobDocument } from './schema.ts';
+import { unsound } from './sound-cuts.ts';
 
 interface Context {
   id: string;
@@ -100,7 +101,7 @@ function hole(c: Context): Cut[] {
   const step = c.get('repeat.step') ?? 0;
   const sink = c.feature.type === 'countersink' ? c.need('size') : c.get('size');
   const travel = c.get('travel');
-  return Array.from({ length: Math.min(200, Math.max(0, Math.round(count))) }, (_, i): Cut => {
+  return Array.from({ length: count }, (_, i): Cut => {
     const along = c.start + (c.get('along') ?? 0) + i * step;
     const across = c.get('across');
     const at = vec(along, across ?? c.size.width / 2, c.size.thickness / 2);
@@ -228,23 +229,23 @@ export function featureCuts(
   const context: Context = {
     id,
     feature,
-    size: origin.size,
+    size: instance.size,
     stage: feature.after === undefined ? ON_PART : { when: 'after', assembly: feature.after },
     face: word => localFace(word, origin.frame),
-    get: field => book.number(`features.${id}.${field}`),
+    get: field => sound(field, book.number(`features.${id}.${field}`)),
     need: field => {
-      const value = book.number(`features.${id}.${field}`);
+      const value = sound(field, book.number(`features.${id}.${field}`));
       if (value === undefined) throw new Lacking(field, `${field} is not given`, `give ${field}`);
       return value;
     },
-    start: origin.added.end1 ?? 0,
+    start: instance.added.end1 ?? 0,
   };
   try {
     const cuts = MAKERS[feature.type](context);
-    const outside = cuts.map(c => beyond(c, origin.size)).find(Boolean);
-    if (outside) return { cuts: [], faults: [fault(`features.${id}`, outside, 'bring it inside the part')] };
+    const wrong = cuts.map(c => unsound(c, instance.size)).find(Boolean);
+    if (wrong) return { cuts: [], faults: [fault(`features.${id}${wrong.field}`, wrong.fault, wrong.mend)] };
     return {
-      cuts: instance.mirrored === origin.mirrored ? cuts : cuts.map(c => mirrorCut(c, origin.size)),
+      cuts: instance.mirrored === origin.mirrored ? cuts : cuts.map(c => mirrorCut(c, instance.size)),
       faults: [],
     };
   } catch (error) {
@@ -254,7 +255,7 @@ export function featureCuts(
     return {
       cuts: [],
       faults:
-        told || (!own.ok && own.fault)
+        !own.ok && (told || own.fault)
           ? []
           : [fault(`features.${id}.${error.field}`, error.message, error.mend)],
     };
@@ -266,23 +267,21 @@ const knowsAssembly = (id: string, document: JobDocument): boolean =>
     ([a, d]) => a === id || (d.mirror !== undefined && `${a}_${d.mirror}` === id),
   );
 
-function beyond(cut: Cut, s: Size): string | undefined {
-  if (!('box' in cut)) return undefined;
-  const { min, max } = cut.box;
-  const slack = 1e-6;
-  if (
-    min.x < -slack ||
-    min.y < -slack ||
-    min.z < -slack ||
-    max.x > s.length + slack ||
-    max.y > s.width + slack ||
-    max.z > s.thickness + slack
-  )
-    return `the ${cut.kind} runs out of the part (${s.length} x ${s.width} x ${s.thickness} mm)`;
-  return max.x - min.x <= 0 || max.y - min.y <= 0 || max.z - min.z <= 0
-    ? `the ${cut.kind} has no size`
-    : undefined;
+const ABOVE_NOTHING: readonly string[] = ['width', 'depth', 'size', 'diameter', 'amount'];
+
+/** A size of nothing or less is no size; a count is a whole number. */
+function sound(field: string, value: number | undefined): number | undefined {
+  if (value === undefined) return undefined;
+  if (ABOVE_NOTHING.includes(field) && value <= 0)
+    throw new Lacking(field, `${field} comes to ${value} mm`, 'it must be above 0');
+  if (field === 'travel' && value < 0)
+    throw new Lacking(field, `${field} comes to ${value} mm`, 'it must not be below 0');
+  if (field === 'repeat.count' && (!Number.isInteger(value) || value < 0 || value > MOST_REPEATS))
+    throw new Lacking(field, `the count comes to ${value}`, `give a whole number from 0 to ${MOST_REPEATS}`);
+  return value;
 }
+
+const MOST_REPEATS = 200;
 
 const swapEdge = (f: LocalFace): LocalFace => (FACE_AXIS[f] === 'y' ? OPPOSITE[f] : f);
 

@@ -119,13 +119,13 @@ export function buildGraph(document: JobDocument, catalogue: JointCatalogue): Gr
     how: 'computed',
     formula:
       size === 'length'
-        ? 'shoulder length and what the joints add at each end'
-        : `${size} and what the joints add at each side`,
+        ? 'shoulder length and the most that a joint adds at each end'
+        : `${size} and the most that a joint adds at each side`,
     compute: read => {
       const body = read(`parts.${copy.part}.body.${size}`);
-      const added = SIDES[size]
-        .flatMap(face => pairings.addedFigures(copy.id, face))
-        .map(name => numberIn(read(name)));
+      const added = SIDES[size].map(face =>
+        Math.max(0, ...pairings.addedFigures(copy.id, face).map(name => numberIn(read(name)))),
+      );
       return lengthOf(clean(numberIn(body) + added.reduce((a, b) => a + b, 0)));
     },
   });

@@ -2,7 +2,7 @@ import type { FigureBook } from '../figures/book.ts';
 import { type Box, shiftBox } from '../geometry/box.ts';
 import { add, scale, type Vec3, vec } from '../geometry/vector.ts';
 import type { Cut, LocalFace, Size } from '../results/cuts.ts';
-import type { Fault } from '../results/fault.ts';
+import { type Fault, fault } from '../results/fault.ts';
 import type { Instance } from '../results/piece.ts';
 import type { Body } from './bodies.ts';
 import { copyFromId } from './copies.ts';
@@ -38,13 +38,12 @@ export function makeInstances(
   return { instances, faults: addFeatures(instances, document, book) };
 }
 
+/** An end that enters two parts side by side is lengthened once, by the most that either asks. */
 function addedTo(copy: string, pairings: Pairings, book: FigureBook): Added {
   const added: Added = {};
   for (const face of LOCAL_FACES) {
-    const sum = pairings
-      .addedFigures(copy, face)
-      .reduce((total, name) => total + (book.number(name) ?? 0), 0);
-    if (sum !== 0) added[face] = sum;
+    const most = Math.max(0, ...pairings.addedFigures(copy, face).map(name => book.number(name) ?? 0));
+    if (most !== 0) added[face] = most;
   }
   return added;
 }
@@ -177,18 +176,31 @@ function addFeatures(instances: Instance[], document: JobDocument, book: FigureB
       });
       continue;
     }
-    const on =
-      copy.id === copy.part
-        ? instances.filter(i => i.part === copy.part)
-        : instances.filter(i => i.id === copy.id);
-    const origin = byId.get(copy.part);
-    if (!origin) continue;
-    on.forEach((instance, index) => {
-      const { cuts, faults: told } = featureCuts(id, feature, instance, origin, book, document);
-      if (index === 0) faults.push(...told);
+    const named = copy.id !== copy.part;
+    const on = instances.filter(i => (named ? i.id === copy.id : i.part === copy.part));
+    // Words for faces are those of the copy that is named; the part's own name stands for its first.
+    const origin = byId.get(copy.id);
+    if (!origin) {
+      if (named && byId.has(copy.part))
+        faults.push(
+          fault(
+            `features.${id}.on`,
+            `there is no ${copy.id}: so many are not made`,
+            'name a copy that is made',
+          ),
+        );
+      continue;
+    }
+    const told = new Set<string>();
+    for (const instance of on) {
+      const { cuts, faults: found } = featureCuts(id, feature, instance, origin, book, document);
+      for (const f of found) {
+        if (!told.has(f.place)) faults.push(f);
+        told.add(f.place);
+      }
       const count = instance.cuts.filter(c => c.by === id).length;
       instance.cuts.push(...cuts.map((c, i) => ({ ...c, id: `${id}.${count + i + 1}` })));
-    });
+    }
   }
   return faults;
 }
