@@ -104,3 +104,7 @@ export function formatLength(valueMm: number, format: LengthFormat): string {
 
 /** Inches are always written with their unit; feet are read, never written. */
 export const unitLabel = (unit: LengthUnit): string => (unit === 'ft' ? 'in' : unit);
+
+/** Figure and unit as one text, for messages: `508 mm`, `20 in`. */
+export const lengthText = (valueMm: number, unit: LengthUnit): string =>
+  `${formatLength(valueMm, { unit })} ${unitLabel(unit)}`;

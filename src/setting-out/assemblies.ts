@@ -97,6 +97,12 @@ function draftAssemblies(document: JobDocument, instances: Instance[], faults: F
         );
         return [];
       }
+      if (copy.id !== copy.part && !known.has(name)) {
+        faults.push(
+          fault(`${place}.parts`, `there is no ${name}: so many are not made`, 'name a copy that is made'),
+        );
+        return [];
+      }
       // A repeated part named as such brings all its copies; a mirrored one only itself, for its fellow goes elsewhere.
       return (parts[copy.part]!.repeat || parts[copy.part]!.count !== undefined) && copy.id === copy.part
         ? instances

@@ -1,4 +1,5 @@
 import type { Figure, FigureBook } from '../figures/book.ts';
+import { FigureFault } from '../figures/evaluate.ts';
 import { nearest } from '../figures/nearest.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import { parseMoney, wholeMinor } from '../quantities/money.ts';
@@ -19,7 +20,8 @@ export function otherFigures(
 ): Figure[] {
   const figures: Figure[] = [];
   const add = (name: string, label: string, text: string | number | undefined): void => {
-    if (text !== undefined) figures.push(enteredFigure(name, label, name, text, 'length', unit, resolve));
+    if (text !== undefined)
+      figures.push(sized(enteredFigure(name, label, name, text, 'length', unit, resolve)));
   };
   for (const [id, door] of Object.entries(document.site?.doors ?? {})) {
     add(`site.doors.${id}.width`, `${door.name ?? id}, clear width`, door.width);
@@ -36,6 +38,23 @@ export function otherFigures(
   return figures.map(f => (f.name.startsWith('measured.') ? { ...f, how: 'measured' as const } : f));
 }
 
+/** Doors and measurements are above nothing; an allowance may be nothing. */
+function sized(figure: Figure): Figure {
+  const allowance = figure.name.startsWith('allowances.');
+  return {
+    ...figure,
+    compute: read => {
+      const value = figure.compute(read);
+      if (value.type === 'number' && (allowance ? value.value < 0 : value.value <= 0))
+        throw new FigureFault(
+          `this comes to ${value.value} mm`,
+          allowance ? 'an allowance is 0 or more' : 'it must be above 0',
+        );
+      return value;
+    },
+  };
+}
+
 /** What the job says beyond the piece: site, times, finishes, price inputs. */
 export function readCommission(
   document: JobDocument,
@@ -43,8 +62,9 @@ export function readCommission(
   book: FigureBook,
 ): { commission: Commission; faults: Fault[] } {
   const faults: Fault[] = [];
+  const made = new Set(instances.flatMap(i => [i.id, i.part]));
   for (const key of Object.keys(document.measured ?? {}))
-    if (!copyFromId(key, document.parts ?? {}))
+    if (!made.has(key) && !Object.hasOwn(document.parts ?? {}, key))
       faults.push(
         fault(
           `measured.${key}`,
@@ -135,7 +155,12 @@ function readFinish(
       );
       return [];
     }
-    return copy.id === copy.part ? instances.filter(i => i.part === copy.part).map(i => i.id) : [name];
+    if (copy.id === copy.part) return instances.filter(i => i.part === copy.part).map(i => i.id);
+    if (instances.some(i => i.id === name)) return [name];
+    faults.push(
+      fault(`${place}.on`, `there is no ${name}: so many are not made`, 'name a copy that is made'),
+    );
+    return [];
   });
   const spell = (where: string, text: string | undefined): number | undefined => {
     if (text === undefined) return undefined;

@@ -29,17 +29,18 @@ export function copiesOf(part: string, document: PartDocument, count: number): C
 /** Reads a copy's id back; undefined when no part of the job can have made it. */
 export function copyFromId(id: string, parts: Record<string, PartDocument>): Copy | undefined {
   if (Object.hasOwn(parts, id)) return { id, part: id, k: 1, mirrored: [] };
-  const part = Object.keys(parts).find(
-    p => id.startsWith(`${p}_`) && /^(_\d+)?(_[xyz]{1,3})?$/.test(id.slice(p.length)),
-  );
-  if (part === undefined) return undefined;
-  const [, k, axes] = /^(?:_(\d+))?(?:_([xyz]{1,3}))?$/.exec(id.slice(part.length))!;
-  const mirrored = [...(axes ?? '')] as Axis[];
-  const document = parts[part]!;
-  if (mirrored.some(a => document.mirror?.[a] === undefined)) return undefined;
-  if (k !== undefined && document.repeat === undefined && document.count === undefined) return undefined;
-  const copy = { id, part, k: Number(k ?? 1), mirrored };
-  return copyId(copy.part, copy.k, copy.mirrored) === id ? copy : undefined;
+  for (const part of Object.keys(parts)) {
+    const ending = id.startsWith(`${part}_`) && /^(?:_(\d+))?(?:_([xyz]{1,3}))?$/.exec(id.slice(part.length));
+    if (!ending) continue;
+    const [, k, axes] = ending;
+    const mirrored = [...(axes ?? '')] as Axis[];
+    const document = parts[part]!;
+    if (mirrored.some(a => document.mirror?.[a] === undefined)) continue;
+    if (k !== undefined && document.repeat === undefined && document.count === undefined) continue;
+    const copy = { id, part, k: Number(k ?? 1), mirrored };
+    if (copyId(copy.part, copy.k, copy.mirrored) === id) return copy;
+  }
+  return undefined;
 }
 
 /** Id of the mirrored fellow of a copy, for assemblies that are mirrored as a whole. */

@@ -1,6 +1,6 @@
 import { type Figure, FigureBook } from '../figures/book.ts';
 import { FigureFault } from '../figures/evaluate.ts';
-import { clean, lengthOf, type Measure } from '../figures/measure.ts';
+import { clean, lengthOf, type Measure, textOf } from '../figures/measure.ts';
 import { nearest } from '../figures/nearest.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import type { LocalFace } from '../results/cuts.ts';
@@ -83,7 +83,14 @@ export function buildGraph(document: JobDocument, catalogue: JointCatalogue): Gr
     if (!name.startsWith('parts.')) return undefined;
     const [, id = '', ...rest] = name.split('.');
     const copy = copyFromId(id, parts);
-    return copy ? copyFigure(copy, rest.join('.')) : undefined;
+    return copy && madeAtAll(copy) ? copyFigure(copy, rest.join('.')) : undefined;
+  };
+
+  /** A copy beyond the count has no figures; one whose count cannot be told is not judged here. */
+  const madeAtAll = (copy: Copy): boolean => {
+    if (copy.k === 1) return true;
+    const many = parts[copy.part]!.repeat ? 'repeat.count' : 'count';
+    return copy.k <= (book.number(`parts.${copy.part}.${many}`) ?? Number.POSITIVE_INFINITY);
   };
 
   const copyFigure = (copy: Copy, what: string): Figure | undefined => {
@@ -134,18 +141,23 @@ export function buildGraph(document: JobDocument, catalogue: JointCatalogue): Gr
   const pairings = new Pairings(document, catalogue, book);
 
   for (const [id, p] of Object.entries(parameters)) {
-    const { value, label } = parameterParts(p) as { value: string | number; label?: string };
-    book.define(
-      enteredFigure(
-        `parameters.${id}`,
-        label ?? id,
-        `parameters.${id}`,
-        value,
-        parameterKind(p),
-        unit,
-        resolve,
-      ),
+    const { value, label, choices } = parameterParts(p) as {
+      value: string | number;
+      label?: string;
+      choices?: string[];
+    };
+    const figure = enteredFigure(
+      `parameters.${id}`,
+      label ?? id,
+      `parameters.${id}`,
+      value,
+      parameterKind(p),
+      unit,
+      resolve,
     );
+    // A choice is a word even where it reads like an expression: Oak (quartered).
+    const chosen = choices?.includes(String(value)) ? textOf(String(value)) : undefined;
+    book.define(chosen ? { ...figure, compute: () => chosen } : figure);
     for (const edge of ['min', 'max'] as const) {
       const text = typeof p === 'object' ? p[edge] : undefined;
       if (text !== undefined)

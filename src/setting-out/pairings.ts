@@ -6,7 +6,8 @@ import type { LocalFace } from '../results/cuts.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import { type Body, bodyBox, bodyOf } from './bodies.ts';
 import { apart, atSlant, contactsBetween, TOUCH } from './contacts.ts';
-import { type Copy, copiesOf, copyFromId } from './copies.ts';
+import { type Copy, copyFromId } from './copies.ts';
+import { CopyLists } from './copy-lists.ts';
 import type { Contact, JointCatalogue, JointType, Meets } from './joint-type.ts';
 import type { JobDocument, JointDocument } from './schema.ts';
 
@@ -23,15 +24,12 @@ const MAY_LENGTHEN: Partial<Record<Meets, readonly LocalFace[]>> = {
   'edge to face': ['end1', 'end2', 'backEdge', 'faceEdge'],
 };
 
-const MOST_COPIES = 400;
-const MOST_INSTANCES = 2000;
-
 /** Copies of every part and the pairs that every joint makes, worked out when first needed. */
 export class Pairings {
   private readonly bodies = new Map<string, Body | undefined>();
   private readonly boxes = new Map<string, Box>();
   private readonly made = new Map<string, Pairing | undefined>();
-  private readonly copyLists = new Map<string, Copy[]>();
+  private readonly copies: CopyLists;
   private readonly told = new Map<string, Fault>();
   private readonly document: JobDocument;
   private readonly catalogue: JointCatalogue;
@@ -41,6 +39,7 @@ export class Pairings {
     this.document = document;
     this.catalogue = catalogue;
     this.book = book;
+    this.copies = new CopyLists(document, book, f => this.tell(f));
   }
 
   faults(): Fault[] {
@@ -51,49 +50,8 @@ export class Pairings {
     this.told.set(`${f.place}|${f.fault}`, f);
   }
 
-  /** Copies of a part; a faulty count gives none and is told by the figure's own fault. */
-  copies(part: string): Copy[] {
-    const kept = this.copyLists.get(part);
-    if (kept) return kept;
-    const document = this.document.parts?.[part];
-    if (!document) return [];
-    const name = document.repeat ? 'repeat.count' : document.count === undefined ? undefined : 'count';
-    const wanted = name === undefined ? 1 : this.book.number(`parts.${part}.${name}`);
-    const count = wanted === undefined ? 0 : this.allowed(part, name ?? 'count', wanted);
-    const copies = copiesOf(part, document, count);
-    this.copyLists.set(part, copies);
-    return copies;
-  }
-
-  private allowed(part: string, name: string, wanted: number): number {
-    const place = `parts.${part}.${name}`;
-    if (wanted < 0 || !Number.isInteger(wanted)) {
-      this.tell(
-        fault(
-          place,
-          `the count comes to ${wanted}`,
-          'it must be a whole number, 0 or more: use round, ceil or floor',
-          'a whole number',
-        ),
-      );
-      return wanted < 0 ? 0 : Math.floor(wanted);
-    }
-    const others = [...this.copyLists.values()].reduce((sum, list) => sum + list.length, 0);
-    const most = Math.min(MOST_COPIES, Math.max(0, MOST_INSTANCES - others));
-    if (wanted <= most) return wanted;
-    this.tell(
-      fault(
-        place,
-        `${wanted} copies are more than can be set out (${most} here)`,
-        'check the count; split the piece if it is meant',
-        `at most ${MOST_COPIES} of one part, ${MOST_INSTANCES} in all`,
-      ),
-    );
-    return 1;
-  }
-
   allCopies(): Copy[] {
-    return Object.keys(this.document.parts ?? {}).flatMap(p => this.copies(p));
+    return Object.keys(this.document.parts ?? {}).flatMap(p => this.copies.of(p));
   }
 
   body(copy: Copy): Body | undefined {
@@ -103,7 +61,7 @@ export class Pairings {
   }
 
   bodyById(id: string): Body | undefined {
-    const copy = copyFromId(id, this.document.parts ?? {});
+    const copy = this.copies.made(id);
     return copy && this.body(copy);
   }
 
@@ -175,7 +133,13 @@ export class Pairings {
       );
       return undefined;
     }
-    const copies = copy.id === copy.part ? this.copies(copy.part) : [copy];
+    if (copy.id !== copy.part && !this.copies.made(copy.id)) {
+      this.tell(
+        fault(`${place}.${role}`, `there is no ${copy.id}: so many are not made`, 'name a copy that is made'),
+      );
+      return undefined;
+    }
+    const copies = copy.id === copy.part ? this.copies.of(copy.part) : [copy];
     const bodies = copies.map(c => this.body(c));
     if (bodies.some(b => b === undefined)) return undefined;
     const loose = bodies.find(b => b && !b.placed);

@@ -231,11 +231,13 @@ export function partFigures(
     const reserve = document.measure_first?.reserve?.[size];
     if (reserve !== undefined)
       figures.push(
-        entered(`reserve.${size}`, `reserve in ${size}`, `measure_first.reserve.${size}`, reserve),
+        atLeast0(entered(`reserve.${size}`, `reserve in ${size}`, `measure_first.reserve.${size}`, reserve)),
       );
     const allowance = document.allowance?.[size];
     if (allowance !== undefined)
-      figures.push(entered(`allowance.${size}`, `allowance in ${size}`, `allowance.${size}`, allowance));
+      figures.push(
+        atLeast0(entered(`allowance.${size}`, `allowance in ${size}`, `allowance.${size}`, allowance)),
+      );
   }
   if (document.mass !== undefined)
     figures.push(
@@ -260,6 +262,17 @@ function positive(m: Measure, what: string): Measure {
     );
   return m;
 }
+
+/** What is added to a blank is never taken from it. */
+const atLeast0 = (figure: Figure): Figure => ({
+  ...figure,
+  compute: read => {
+    const m = figure.compute(read);
+    if (m.type === 'number' && m.value < 0)
+      throw new FigureFault(`this comes to ${m.value} mm`, 'what is added to a blank is 0 or more');
+    return m;
+  },
+});
 
 /** Face places of a copy, from those of its definition: moved by the repeat, then mirrored. */
 export function copyFaceFigure(copy: Copy, word: string, label: string): Figure | undefined {

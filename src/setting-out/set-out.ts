@@ -1,6 +1,7 @@
 import type { FigureBook } from '../figures/book.ts';
 import { toQuantity } from '../figures/measure.ts';
 import { type Box, boundsOf, box, boxToWorld, corners } from '../geometry/box.ts';
+import { lengthText } from '../quantities/length.ts';
 import type { Commission } from '../results/commission.ts';
 import type { ParameterValue } from '../results/derived.ts';
 import { type Fault, fault } from '../results/fault.ts';
@@ -14,7 +15,7 @@ import { type GroupContext, groupParts } from './groups.ts';
 import { makeInstances } from './instances.ts';
 import type { JointCatalogue } from './joint-type.ts';
 import { makeJoints } from './made-joints.ts';
-import { lieOf } from './part-figures.ts';
+import { placeFaults } from './place-faults.ts';
 import type { JobDocument } from './schema.ts';
 
 export interface SetOut {
@@ -46,7 +47,7 @@ export function setOut(document: JobDocument, catalogue: JointCatalogue, context
   // Everything written is asked for once, so that every fault is told, also of figures nothing uses.
   for (const name of written) if (needed(name, document)) book.outcome(name);
   const faults = unique([
-    ...lieFaults(document),
+    ...placeFaults(document, book),
     ...book.faults(),
     ...pairings.faults(),
     ...jointFaults,
@@ -77,20 +78,6 @@ function needed(name: string, document: JobDocument): boolean {
   return part.at !== undefined || !/^(left|right|front|back|bottom|top|centre_[xyz])$/.test(what);
 }
 
-function lieFaults(document: JobDocument): Fault[] {
-  return Object.entries(document.parts ?? {}).flatMap(([id, part]) =>
-    lieOf(part)
-      ? []
-      : [
-          fault(
-            `parts.${id}.facing`,
-            `the face side looks ${part.facing}, along the length itself`,
-            'along and facing must be square to each other',
-          ),
-        ],
-  );
-}
-
 function limitFaults(document: JobDocument, book: FigureBook): Fault[] {
   return Object.entries(document.parameters ?? {}).flatMap(([id, p]) => {
     const value = book.number(`parameters.${id}`);
@@ -102,12 +89,25 @@ function limitFaults(document: JobDocument, book: FigureBook): Fault[] {
     }
     const min = p.min === undefined ? undefined : book.number(`limits.${id}.min`);
     const max = p.max === undefined ? undefined : book.number(`limits.${id}.max`);
+    const kind = parameterKind(p);
+    const shown = (v: number): string =>
+      kind === 'length' ? lengthText(v, document.units ?? 'mm') : `${v}${kind === 'angle' ? ' deg' : ''}`;
     if (min !== undefined && value < min)
       return [
-        fault(`parameters.${id}`, `${value} is under the least you set, ${min}`, `give ${min} or more`),
+        fault(
+          `parameters.${id}`,
+          `${shown(value)} is under the least you set, ${shown(min)}`,
+          `give ${shown(min)} or more`,
+        ),
       ];
     return max !== undefined && value > max
-      ? [fault(`parameters.${id}`, `${value} is over the most you set, ${max}`, `give ${max} or less`)]
+      ? [
+          fault(
+            `parameters.${id}`,
+            `${shown(value)} is over the most you set, ${shown(max)}`,
+            `give ${shown(max)} or less`,
+          ),
+        ]
       : [];
   });
 }
