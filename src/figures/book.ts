@@ -21,6 +21,18 @@ export interface Figure {
 
 export type Outcome = { ok: true; value: Measure } | { ok: false; fault?: Fault; because: string };
 
+/** Figures on the call stack at once; each may hold an expression of the greatest depth. */
+const DEEPEST = 80;
+
+/** Thrown to the outermost call only: the figure named must be worked out first. */
+class TooDeep extends Error {}
+
+const circle = (loop: readonly string[]): FigureFault =>
+  new FigureFault(
+    `the figures need each other in a circle: ${loop.join(' -> ')}`,
+    'type a figure for one of them',
+  );
+
 /**
  * The graph of named figures (design, section 4.1). Figures are worked out when first asked for and kept;
  * cycles are named in full; a faulty figure blocks what needs it and is told once.
@@ -53,29 +65,55 @@ export class FigureBook {
   }
 
   outcome(name: string): Outcome {
+    if (this.under.length > 0) return this.settle(name);
+    // A long chain is worked out from its far end in pieces, so that no chain outgrows the call stack.
+    const waiting = [name];
+    for (;;) {
+      try {
+        const outcome = this.settle(waiting.at(-1)!);
+        waiting.pop();
+        if (waiting.length === 0) return outcome;
+      } catch (error) {
+        if (!(error instanceof TooDeep)) throw error;
+        if (waiting.includes(error.message)) this.outcomes.set(error.message, this.longCircle(waiting));
+        else waiting.push(error.message);
+      }
+    }
+  }
+
+  private settle(name: string): Outcome {
     const kept = this.outcomes.get(name);
     if (kept) return kept;
     const figure = this.find(name);
     if (!figure) return { ok: false, because: name };
     const at = this.under.indexOf(name);
-    if (at >= 0) {
-      const loop = [...this.under.slice(at), name];
-      throw new FigureFault(
-        `the figures need each other in a circle: ${loop.join(' -> ')}`,
-        'type a figure for one of them',
-      );
-    }
+    if (at >= 0) throw circle([...this.under.slice(at), name]);
+    if (this.under.length >= DEEPEST) throw new TooDeep(name);
     this.under.push(name);
-    const outcome = this.work(figure, n => this.need(n));
-    this.under.pop();
-    this.outcomes.set(name, outcome);
-    return outcome;
+    try {
+      const outcome = this.work(figure, n => this.need(n));
+      this.outcomes.set(name, outcome);
+      return outcome;
+    } finally {
+      this.under.pop();
+    }
+  }
+
+  /** A circle longer than the depth of one piece: some of its figures stand for it. */
+  private longCircle(through: readonly string[]): Outcome {
+    const because = through[0]!;
+    const { message, mend } = circle([...through, because]);
+    return {
+      ok: false,
+      because,
+      fault: { place: this.find(because)?.place ?? because, fault: message, mend },
+    };
   }
 
   private need(name: string): Measure {
     const figure = this.find(name);
     if (!figure) throw this.unknown(name);
-    const outcome = this.outcome(name);
+    const outcome = this.settle(name);
     if (outcome.ok) return outcome.value;
     throw new Withheld(name);
   }
@@ -120,8 +158,30 @@ export class FigureBook {
     return [...this.figures.keys()];
   }
 
-  /** Re-runs what made the figure and notes what it read: nothing is stored (design, section 4.1). */
-  why(name: string, depth = 12): Why | undefined {
+  /**
+   * Re-runs what made the figure and notes what it read: nothing is stored (design, section 4.1). A figure that
+   * several others read is explained once, where it stands nearest to the one asked for.
+   */
+  why(name: string): Why | undefined {
+    const first = this.explained(name);
+    if (!first) return undefined;
+    const told = new Set([name]);
+    const open = [first];
+    for (let at = 0; at < open.length; at++) {
+      const { why, read } = open[at]!;
+      for (const input of read) {
+        const next = this.explained(input);
+        if (!next) continue;
+        why.inputs.push(next.why);
+        if (told.has(input)) continue;
+        told.add(input);
+        open.push(next);
+      }
+    }
+    return first.why;
+  }
+
+  private explained(name: string): { why: Why; read: string[] } | undefined {
     const figure = this.find(name);
     if (!figure) return undefined;
     const outcome = this.outcome(name);
@@ -130,8 +190,7 @@ export class FigureBook {
       if (!read.includes(n)) read.push(n);
       return this.need(n);
     });
-    const inputs = depth > 0 ? read.map(n => this.why(n, depth - 1)).filter(w => w !== undefined) : [];
-    return {
+    const why: Why = {
       figure: name,
       label: figure.label,
       value: outcome.ok ? toQuantity(outcome.value) : undefined,
@@ -139,7 +198,8 @@ export class FigureBook {
       ...(figure.formula === undefined ? {} : { formula: figure.formula }),
       ...(figure.rule === undefined ? {} : { rule: figure.rule }),
       ...(figure.source === undefined ? {} : { source: figure.source }),
-      inputs,
+      inputs: [],
     };
+    return { why, read };
   }
 }

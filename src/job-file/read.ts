@@ -120,25 +120,56 @@ function checkKind(value: unknown, wanted: 'job' | 'workshop', version: number):
 
 const ROUNDS = 200;
 
-/** Takes out what the schema refuses, smallest piece first, until the rest passes. */
+/** Takes out what the schema refuses, smallest piece first, until the rest passes; each fault is told once. */
 function keepWhatIsRight<S extends z.ZodType>(
   schema: S,
   value: unknown,
   base: Json,
 ): { data?: z.output<S>; kept: unknown; faults: Fault[] } {
   let kept: unknown = { ...base, ...(structuredClone(value) as Json) };
-  const faults: Fault[] = [];
+  const faults = new Map<string, Fault>();
   for (let round = 0; round < ROUNDS; round++) {
     const result = schema.safeParse(kept);
-    if (result.success) return { data: result.data, kept, faults };
-    const [issue] = result.error.issues;
-    faults.push(...result.error.issues.slice(0, 1).map(i => told(i, kept)));
-    const next = without(kept, issue!, base);
-    if (next === undefined) return { kept, faults };
+    if (result.success) return { data: result.data, kept, faults: [...faults.values()] };
+    for (const f of result.error.issues.flatMap(i => told(i, kept))) {
+      const key = `${f.place}|${f.fault}`;
+      if (!faults.has(key)) faults.set(key, f);
+    }
+    const next = structuredClone(kept);
+    const taken = byEntry(result.error.issues).map(issues => withoutThose(next, issues, base));
+    if (!taken.some(Boolean)) break;
     kept = next;
   }
-  return { kept, faults };
+  return { kept, faults: [...faults.values()] };
 }
+
+/** Issues by what they belong to: `parts.leg` for all that is wrong with the leg. */
+function byEntry(issues: readonly Issue[]): Issue[][] {
+  const entries = new Map<string, Issue[]>();
+  for (const issue of issues) {
+    const entry = issue.path
+      .slice(0, typeof issue.path[1] === 'number' ? 1 : 2)
+      .map(String)
+      .join('.');
+    entries.set(entry, [...(entries.get(entry) ?? []), issue]);
+  }
+  return [...entries.values()];
+}
+
+/** A missing value takes its owner along, so it goes alone; else all, the last of a list first, for the rest move up. */
+function withoutThose(value: unknown, issues: readonly Issue[], base: Json): boolean {
+  const missing = issues.find(
+    i => i.code !== 'unrecognized_keys' && valueAt(value, deepest(i).path) === undefined,
+  );
+  if (missing) return without(value, missing, base);
+  return [...issues]
+    .reverse()
+    .map(i => without(value, i, base))
+    .some(Boolean);
+}
+
+const valueAt = (value: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>((v, k) => (v as Json | null | undefined)?.[String(k)], value);
 
 type Issue = z.core.$ZodIssue;
 
@@ -152,19 +183,23 @@ function deepest(issue: Issue): Issue {
   return best && best.path.length > issue.path.length ? deepest(best) : issue;
 }
 
-function told(raw: Issue, value: unknown): Fault {
+function told(raw: Issue, value: unknown): Fault[] {
   const issue = deepest(raw);
   const place = issue.path.map(String).join('.') || 'file';
-  const at = issue.path.reduce<unknown>((v, k) => (v as Json | undefined)?.[String(k)], value);
-  switch (issue.code) {
-    case 'unrecognized_keys': {
-      const [first = ''] = issue.keys;
-      return fault(
-        `${place === 'file' ? '' : `${place}.`}${first}`,
-        `${first} is not known here`,
+  const at = valueAt(value, issue.path);
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map(key =>
+      fault(
+        `${place === 'file' ? '' : `${place}.`}${key}`,
+        `${key} is not known here`,
         'check the word against docs/job-file.md, or take it out',
-      );
-    }
+      ),
+    );
+  return [toldOne(issue, place, at)];
+}
+
+function toldOne(issue: Issue, place: string, at: unknown): Fault {
+  switch (issue.code) {
     case 'invalid_value': {
       const near = typeof at === 'string' ? nearest(at, issue.values.map(String)) : undefined;
       return fault(
@@ -203,24 +238,28 @@ const show = (v: unknown): string => {
   return text === undefined ? 'nothing' : text.length > 40 ? `${text.slice(0, 37)}...` : text;
 };
 
-/** A copy without the offending value; if its owner cannot do without it, without the owner too. */
-function without(value: unknown, raw: Issue, base: Json): unknown {
+/** Takes the offending value out; if its owner cannot do without it, the owner too. False when nothing could go. */
+function without(value: unknown, raw: Issue, base: Json): boolean {
   const issue = deepest(raw);
-  const path = issue.code === 'unrecognized_keys' ? [...issue.path, issue.keys[0]!] : [...issue.path];
-  const copy = structuredClone(value);
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map(key => takeOut(value, [...issue.path, key], base)).some(Boolean);
+  return takeOut(value, [...issue.path], base);
+}
+
+function takeOut(value: unknown, path: PropertyKey[], base: Json): boolean {
   while (path.length > 0) {
     const last = path.pop()!;
-    const owner = path.reduce<unknown>((v, k) => (v as Json | undefined)?.[String(k)], copy);
+    const owner = valueAt(value, path);
     if (Array.isArray(owner)) {
       owner.splice(Number(last), 1);
-      return copy;
+      return true;
     }
     if (isObject(owner) && Object.hasOwn(owner, String(last))) {
       if (path.length === 0 && Object.hasOwn(base, String(last))) owner[String(last)] = base[String(last)];
       else delete owner[String(last)];
-      return copy;
+      return true;
     }
     // The value was missing: its owner goes.
   }
-  return undefined;
+  return false;
 }

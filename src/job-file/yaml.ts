@@ -4,7 +4,9 @@ import {
   isScalar,
   isSeq,
   LineCounter,
+  type Pair,
   parseDocument,
+  type YAMLMap,
   type Node as YamlNode,
 } from 'yaml';
 import { type Fault, fault } from '../results/fault.ts';
@@ -39,7 +41,8 @@ export function readText(text: string): Text {
   const counter = new LineCounter();
   const document = parseDocument(text, {
     lineCounter: counter,
-    uniqueKeys: true,
+    // The library compares every key with every other; `forbidden` finds the same in one pass.
+    uniqueKeys: false,
     maxAliasCount: MOST_ALIASES,
     version: '1.2',
     schema: 'core',
@@ -77,14 +80,12 @@ export function readText(text: string): Text {
 }
 
 const MENDS: Record<string, string> = {
-  DUPLICATE_KEY: 'give one of the two another id',
   BAD_INDENT: 'line the entries up with their neighbours',
   TAB_AS_INDENT: 'indent with spaces',
   MULTIPLE_DOCS: 'keep one job in a file',
 };
 
 const SAID: Record<string, string> = {
-  DUPLICATE_KEY: 'the same id stands here twice',
   MISSING_CHAR: 'a closing bracket, brace or quote is missing',
   BAD_INDENT: 'the indent does not fit, or a bracket or brace above is not closed',
   TAB_AS_INDENT: 'a tab is used to indent',
@@ -95,6 +96,7 @@ const SAID: Record<string, string> = {
 
 const said = (code: string, message: string): string =>
   SAID[code] ??
+  (/call stack/i.test(message) ? 'the entries are nested too deep' : undefined) ??
   message
     .split('\n')[0]!
     .replace(/ at line \d+, column \d+:?$/, '')
@@ -103,40 +105,35 @@ const said = (code: string, message: string): string =>
 /** Depth, size and names that could reach into the program are refused before any data is made. */
 function forbidden(document: Document, at: (offset: number) => { line: number; column: number }): Fault[] {
   const faults: Fault[] = [];
+  const twice: Fault[] = [];
   let nodes = 0;
+  const told = (list: Fault[], node: unknown, said: string, mend: string): void => {
+    list.push({ place: 'file', ...at((node as YamlNode | null)?.range?.[0] ?? 0), fault: said, mend });
+  };
+  const entries = (map: YAMLMap, depth: number): void => {
+    const names = new Set<string>();
+    for (const { key, value } of map.items) {
+      if (isScalar(key)) {
+        const name = String(key.value);
+        if (names.has(name))
+          told(twice, key, 'the same id stands here twice', 'give one of the two another id');
+        names.add(name);
+        if (FORBIDDEN.has(name)) told(faults, key, `${name} cannot be an id`, 'choose another word');
+      } else told(faults, key, 'an id is made from an alias or a list', 'write the id out as a word');
+      walk(value, depth + 1);
+    }
+  };
   const walk = (node: unknown, depth: number): void => {
     if (faults.length > 0) return;
-    const start = (node as YamlNode | null)?.range?.[0] ?? 0;
     if (++nodes > MOST_NODES)
-      faults.push({
-        place: 'file',
-        ...at(start),
-        fault: 'the file holds too many entries',
-        mend: `keep it under ${MOST_NODES}`,
-      });
+      told(faults, node, 'the file holds too many entries', `keep it under ${MOST_NODES}`);
     else if (depth > DEEPEST)
-      faults.push({
-        place: 'file',
-        ...at(start),
-        fault: 'the entries are nested too deep',
-        mend: `keep it within ${DEEPEST} levels`,
-      });
-    else if (isMap(node))
-      for (const pair of node.items) {
-        const name = isScalar(pair.key) ? String(pair.key.value) : '';
-        if (FORBIDDEN.has(name))
-          faults.push({
-            place: 'file',
-            ...at((pair.key as YamlNode).range?.[0] ?? 0),
-            fault: `${name} cannot be an id`,
-            mend: 'choose another word',
-          });
-        walk(pair.value, depth + 1);
-      }
+      told(faults, node, 'the entries are nested too deep', `keep it within ${DEEPEST} levels`);
+    else if (isMap(node)) entries(node, depth);
     else if (isSeq(node)) for (const item of node.items) walk(item, depth + 1);
   };
   walk(document.contents, 0);
-  return faults;
+  return [...faults, ...twice];
 }
 
 /** Follows the path as far as the file goes; an id that holds full stops (`tenon.length` under set) takes several steps at once. */
@@ -157,6 +154,17 @@ function positionOf(
   return at(best);
 }
 
+const KNOWN_PAIRS = new WeakMap<YAMLMap, ReadonlyMap<string, Pair>>();
+
+/** Entries by key, made once: a file may hold thousands of entries and as many faults. */
+function pairsOf(node: YAMLMap): ReadonlyMap<string, Pair> {
+  const kept = KNOWN_PAIRS.get(node);
+  if (kept) return kept;
+  const made = new Map(node.items.flatMap(p => (isScalar(p.key) ? [[String(p.key.value), p] as const] : [])));
+  KNOWN_PAIRS.set(node, made);
+  return made;
+}
+
 /** The child whose key is the first step, or the most steps joined by full stops. */
 function stepInto(node: unknown, path: string[]): [{ value: unknown; offset: number }, number] {
   const none: [{ value: unknown; offset: number }, number] = [{ value: undefined, offset: 0 }, 0];
@@ -165,9 +173,9 @@ function stepInto(node: unknown, path: string[]): [{ value: unknown; offset: num
     return item?.range ? [{ value: item, offset: item.range[0] }, 1] : none;
   }
   if (!isMap(node)) return none;
+  const pairs = pairsOf(node);
   for (let n = path.length; n > 0; n--) {
-    const key = path.slice(0, n).join('.');
-    const pair = node.items.find(p => isScalar(p.key) && String(p.key.value) === key);
+    const pair = pairs.get(path.slice(0, n).join('.'));
     if (!pair) continue;
     const offset = (pair.value as YamlNode | null)?.range?.[0] ?? (pair.key as YamlNode).range?.[0] ?? 0;
     return [{ value: pair.value, offset }, n];

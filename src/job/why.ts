@@ -52,7 +52,7 @@ function whyCheck(key: string, checks: readonly Check[]): Why | undefined {
 }
 
 const groupOf = (id: string, derived: Derived) =>
-  derived.piece.groups.find(g => g.part === id || g.instances.includes(id));
+  derived.piece.groups.find(g => g.instances.includes(id)) ?? derived.piece.groups.find(g => g.part === id);
 
 function whyMass(figure: string, { derived, book }: WhyContext): Why | undefined {
   const id = /^parts\.([^.]+)\.mass$/.exec(figure)?.[1];
@@ -72,7 +72,7 @@ function whyMass(figure: string, { derived, book }: WhyContext): Why | undefined
         value: q('volume', group.volume),
         how: 'computed',
         formula: 'cut size less what its joints and features take away',
-        inputs: sizes(group.part, book),
+        inputs: sizes(id, book),
       },
       {
         figure: `materials.${group.material}.density`,
@@ -92,7 +92,7 @@ function whyMass(figure: string, { derived, book }: WhyContext): Why | undefined
 }
 
 const sizes = (part: string, book: FigureBook): Why[] =>
-  ['length', 'width', 'thickness'].map(s => book.why(`parts.${part}.${s}`, 1)).filter(w => w !== undefined);
+  ['length', 'width', 'thickness'].map(s => book.why(`parts.${part}.${s}`)).filter(w => w !== undefined);
 
 function whyBlank(figure: string, { derived, book, workshop }: WhyContext): Why | undefined {
   const match = /^parts\.([^.]+)\.blank\.(length|width|thickness)$/.exec(figure);
@@ -100,7 +100,7 @@ function whyBlank(figure: string, { derived, book, workshop }: WhyContext): Why 
   if (!match || !group) return undefined;
   const which = match[2] as 'length' | 'width' | 'thickness';
   const own =
-    book.why(`parts.${group.part}.allowance.${which}`, 4) ?? book.why(`allowances.${group.kind}.${which}`, 4);
+    book.why(`parts.${group.part}.allowance.${which}`) ?? book.why(`allowances.${group.kind}.${which}`);
   const shop = group.kind === 'bought-in' ? 0 : workshop.allowances[group.kind][which];
   return {
     figure,
@@ -109,7 +109,7 @@ function whyBlank(figure: string, { derived, book, workshop }: WhyContext): Why 
     how: 'computed',
     formula: 'cut size and the allowance, and the reserve of a part that is measured first',
     inputs: [
-      ...[book.why(`parts.${group.part}.${which}`, 6)].filter(w => w !== undefined),
+      ...[book.why(`parts.${match[1]}.${which}`)].filter(w => w !== undefined),
       own ?? {
         figure: `workshop.allowances.${group.kind}.${which}`,
         label: `allowance of the workshop in ${which}`,
@@ -118,6 +118,7 @@ function whyBlank(figure: string, { derived, book, workshop }: WhyContext): Why 
         source: { text: 'the workshop file', basis: 'workshop' },
         inputs: [],
       },
+      ...[book.why(`parts.${group.part}.reserve.${which}`)].filter(w => w !== undefined),
     ],
   };
 }
