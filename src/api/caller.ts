@@ -33,30 +33,52 @@ export function addressOf<N extends RouteName>(
   return query.length === 0 ? path : `${path}?${query.join('&')}`;
 }
 
+/** The server was started again: the token of this page is of the start before. */
+const isOldToken = (status: number, body: unknown): boolean =>
+  status === 403 && ((body as { faults?: Fault[] }).faults ?? []).some(f => f.place === TOKEN_HEADER);
+
 /**
  * Calls the server by the names of its routes. Nothing is thrown: a server that cannot be reached answers
  * with status 0 and a fault.
+ * @param renew gives the token of the server's present start; a change refused for an old one is tried once more
  */
-export function createCaller(token: string, fetcher: typeof fetch = fetch, base = ''): Caller {
-  return async (name, given = {}) => {
+export function createCaller(
+  token: string,
+  fetcher: typeof fetch = fetch,
+  base = '',
+  renew?: () => Promise<string | undefined>,
+): Caller {
+  let secret = token;
+  const call: Caller = async (name, given = {}) => {
     const { method } = ROUTES[name];
     const sends = method === 'POST' || method === 'PUT';
-    try {
-      const response = await fetcher(base + addressOf(name, given), {
+    const ask = (): Promise<Response> =>
+      fetcher(base + addressOf(name, given), {
         method,
         headers: {
-          ...(method === 'GET' ? {} : { [TOKEN_HEADER]: token }),
+          ...(method === 'GET' ? {} : { [TOKEN_HEADER]: secret }),
           ...(sends ? { 'content-type': 'application/json' } : {}),
         },
         ...(sends ? { body: JSON.stringify(given.body ?? {}) } : {}),
       });
-      const body: unknown = await response.json();
+    try {
+      let response = await ask();
+      let body: unknown = await response.json();
+      if (isOldToken(response.status, body)) {
+        const fresh = await renew?.();
+        if (fresh !== undefined && fresh !== secret) {
+          secret = fresh;
+          response = await ask();
+          body = await response.json();
+        }
+      }
       if (response.ok) return { ok: true, body: body as Answer<typeof name> };
       return { ok: false, status: response.status, ...(body as { faults: Fault[] }) };
     } catch {
       return { ok: false, status: 0, faults: [UNREACHABLE] };
     }
   };
+  return call;
 }
 
 const UNREACHABLE: Fault = {

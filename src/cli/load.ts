@@ -48,6 +48,27 @@ function readFile(path: string, what: string): string {
   }
 }
 
+const DISK: Record<string, string> = {
+  ENOENT: 'the folder it should stand in is not there',
+  ENOTDIR: 'a file stands where a folder is needed',
+  EEXIST: 'a file of this name is in the way',
+  EACCES: 'this may not be written',
+  EPERM: 'this may not be written',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+};
+
+/** Writes to the disk; what the disk refuses is told by its path. */
+export function onDisk(path: string, write: () => void): void {
+  try {
+    write();
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code ?? '';
+    if (!(code in DISK)) throw error;
+    throw new CannotRun([{ place: path, fault: DISK[code]!, mend: 'choose another place to write to' }]);
+  }
+}
+
 /** The workshop file named, else `workshop.yaml` beside the job or one folder up. */
 function findWorkshop(job: string, named: string | undefined): string | undefined {
   if (named !== undefined) return resolve(named);

@@ -2,18 +2,21 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Command, Option } from 'commander';
+import { Command, InvalidArgumentError, Option } from 'commander';
 import { worstFirst } from '../checks/index.ts';
+import { overruled } from '../job/overruled.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import type { Check } from '../results/checks.ts';
 import type { ShowOptions } from '../results/show.ts';
-import { CannotRun, type Loaded, load } from './load.ts';
+import { isDay } from '../setting-out/schema.ts';
+import { CannotRun, type Loaded, load, onDisk } from './load.ts';
 import {
   checkLines,
   cutLines,
   dayLines,
   faultLine,
   partLines,
+  plainText,
   priceLines,
   setUpLines,
   whyLines,
@@ -37,8 +40,8 @@ interface Common {
   date?: string;
 }
 
-const out = (lines: string[]): void => void process.stdout.write(`${lines.join('\n')}\n`);
-const tell = (line: string): void => void process.stderr.write(`${line}\n`);
+const out = (lines: string[]): void => void process.stdout.write(`${lines.map(plainText).join('\n')}\n`);
+const tell = (line: string): void => void process.stderr.write(`${plainText(line)}\n`);
 const showOf = (loaded: Loaded, options: Common): ShowOptions => ({
   unit: options.unit ?? loaded.document.units ?? 'mm',
   currency: loaded.workshop.currency,
@@ -67,6 +70,8 @@ async function withJob(
     );
   if (options.shapes) await addShapes(loaded);
   await say(loaded);
+  if (loaded.faults.length > 0)
+    tell(`${loaded.faults.length} to mend; what stands above is only what could be worked out without:`);
   for (const fault of loaded.faults) tell(faultLine(fault));
   process.exitCode = verdict(loaded);
 }
@@ -89,7 +94,8 @@ async function addShapes(loaded: Loaded): Promise<void> {
       tell(`shapes: ${done} of ${of} meetings compared`);
     },
   });
-  derived.checks = worstFirst([...derived.checks, ...overlapChecks(proved, derived.piece.instances)]);
+  const overlaps = overruled(overlapChecks(proved, derived.piece.instances), loaded.document.overruled ?? {});
+  derived.checks = worstFirst([...derived.checks, ...overlaps]);
 }
 
 const json = (value: unknown): void => out([JSON.stringify(value, null, 2)]);
@@ -109,7 +115,10 @@ const workshopOption = new Option(
 const dateOption = new Option(
   '--date <date>',
   'day work may begin when the job names none, such as 2026-11-30',
-);
+).argParser(text => {
+  if (!isDay(text)) throw new InvalidArgumentError('Write a day as 2026-11-30.');
+  return text;
+});
 const unitOption = new Option('--unit <unit>', 'unit of lengths shown').choices(['mm', 'cm', 'm', 'in']);
 
 function jobCommand(name: string, description: string): Command {
@@ -188,7 +197,7 @@ jobCommand('why', 'where a figure comes from, down to what was entered')
           {
             place: figure,
             fault: 'there is no figure of this name',
-            mend: 'docs/results.md lists the paths; parts, joints and parameters are named as in the job file',
+            mend: 'name it as in the job file, such as parts.leg.length; the paths are listed in docs/results.md',
           },
         ]);
       if (options.json) json(why);
@@ -201,7 +210,7 @@ jobCommand('derive', 'everything, written to a folder: results, layouts, tables,
   .action((job: string, options: Common & { out: string }) =>
     withJob(job, { ...options, shapes: true }, async l => {
       const { writeAll } = await import('./write-all.ts');
-      mkdirSync(options.out, { recursive: true });
+      onDisk(options.out, () => mkdirSync(options.out, { recursive: true }));
       const written = await writeAll(l, options.out, {
         show: showOf(l, options),
         date: options.date ?? today(),
@@ -225,7 +234,9 @@ program
         },
       ]);
     const { newJobText } = await import('./new-job.ts');
-    writeFileSync(file, newJobText(basename(file).replace(/\.ya?ml$/, '')), { flag: 'wx' });
+    onDisk(file, () =>
+      writeFileSync(file, newJobText(basename(file).replace(/\.ya?ml$/, '')), { flag: 'wx' }),
+    );
     out([`wrote ${file}`, `try: scantling parts ${file}`]);
   });
 
@@ -247,5 +258,9 @@ try {
     process.exitCode = ERROR;
   } else if (error instanceof Error && 'exitCode' in error && 'code' in error) {
     process.exitCode = (error as { exitCode: number }).exitCode === 0 ? FINE : ERROR;
-  } else throw error;
+  } else {
+    // 1 is kept for a check that says stop: what goes wrong inside is an error, too.
+    tell(error instanceof Error ? (error.stack ?? error.message) : String(error));
+    process.exitCode = ERROR;
+  }
 }

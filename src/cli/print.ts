@@ -195,6 +195,15 @@ export function whyLines(why: Why, show: ShowOptions, depth = 0, seen = new Set<
   return [...lines, ...why.inputs.flatMap(i => whyLines(i, show, depth + 1, seen))];
 }
 
+/**
+ * Names and notes are text: control characters in them must not steer the terminal. Our own colours
+ * (escape, bracket, figures, m) and line ends stay.
+ */
+export const plainText = (line: string): string => line.replace(STEERING, '\ufffd');
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what it looks for.
+const STEERING = /\x1b(?!\[\d{1,2}m)|[\x00-\x08\x0b-\x1a\x1c-\x1f\x7f-\x9f]/g;
+
 export const faultLine = (f: Fault): string =>
   `${f.line === undefined ? '' : `line ${f.line}: `}${f.place}: ${f.fault}. ${capital(f.mend)}.`;
 

@@ -4,7 +4,7 @@ import { exportFiles } from '../papers/exports.ts';
 import { readPaperFonts } from '../papers/font-reader.ts';
 import { jobPack } from '../papers/pack.ts';
 import type { ShowOptions } from '../results/show.ts';
-import type { Loaded } from './load.ts';
+import { type Loaded, onDisk } from './load.ts';
 import { allResults } from './results.ts';
 
 export interface WriteOptions {
@@ -18,7 +18,7 @@ export async function writeAll(loaded: Loaded, folder: string, options: WriteOpt
   const { derived } = loaded.deriving;
   const written: string[] = [];
   const put = (name: string, content: string | Uint8Array): void => {
-    writeFileSync(join(folder, name), content);
+    onDisk(join(folder, name), () => writeFileSync(join(folder, name), content));
     written.push(name);
   };
   const all = allResults(derived);

@@ -18,10 +18,17 @@ const stateOf = (answer: DocumentStateAnswer): JobState => ({
   document: answer.document as JsonObject,
 });
 
+/** The token that the server's page carries now: it changes when the server is started again. */
+async function presentToken(): Promise<string | undefined> {
+  const page = await (await fetch('/', { cache: 'no-store' })).text();
+  const read = new DOMParser().parseFromString(page, 'text/html');
+  return read.querySelector<HTMLMetaElement>(`meta[name="${TOKEN_META}"]`)?.content;
+}
+
 /** The office's side of the server, by the routes of the api. */
 export function httpApi(): OfficeApi {
   const token = document.querySelector<HTMLMetaElement>(`meta[name="${TOKEN_META}"]`)?.content ?? '';
-  const call = createCaller(token);
+  const call = createCaller(token, fetch.bind(globalThis), '', presentToken);
   const act = (base: number) => ({ id: crypto.randomUUID(), at: new Date().toISOString(), base });
   return {
     jobs: async search => opened(await call('listJobs', { query: { search, limit: 200 } })),

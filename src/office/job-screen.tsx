@@ -10,7 +10,7 @@ import { loadView, SettingOutPage } from './pages/setting-out.tsx';
 import { CurrencyProvider } from './person.ts';
 import { usePorts } from './ports.ts';
 import type { JobPage } from './route.ts';
-import { PAGE_NAMES } from './route.ts';
+import { jobAddress, PAGE_NAMES } from './route.ts';
 import { JobSession, type JobView } from './session.ts';
 import { JobHead } from './shell/job-head.tsx';
 import { Stumble } from './shell/stumble.tsx';
@@ -87,11 +87,14 @@ export function JobScreen({
         </p>
       </main>
     );
+  const faults = view.derived?.faults.length ?? 0;
+  const partial = faults > 0 && !bench && page !== 'setting-out';
   return (
     <CurrencyProvider value={view.derived?.price.currency ?? 'GBP'}>
       <WhyProvider why={session.why} results={view.derived?.piece}>
-        <div className={bench ? 'screen bench' : `screen on-${page}`}>
+        <div className={bench ? 'screen bench' : `screen on-${page}${partial ? ' faulty' : ''}`}>
           {!bench && <JobHead id={id} page={page} title={title} view={view} />}
+          {partial && <Partial id={id} faults={faults} />}
           <Stumble key={page}>
             {body ?? (
               <main className="waiting" aria-live="polite">
@@ -103,6 +106,16 @@ export function JobScreen({
         </div>
       </WhyProvider>
     </CurrencyProvider>
+  );
+}
+
+/** While faults stand, every page says that it shows only what could be worked out. */
+function Partial({ id, faults }: { id: string; faults: number }): ReactNode {
+  return (
+    <p className="partial say" role="status">
+      {faults === 1 ? 'A fault stands' : `${faults} faults stand`} in the setting-out. This is only what could
+      be worked out without {faults === 1 ? 'it' : 'them'}. <a href={jobAddress(id)}>Show what is to mend</a>
+    </p>
   );
 }
 

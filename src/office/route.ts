@@ -17,9 +17,18 @@ export type Route = { screen: 'jobs' } | { screen: 'job'; id: string; page: JobP
 
 const isPage = (text: string | undefined): text is JobPage => JOB_PAGES.some(p => p === text);
 
+/** A part of an address that cannot be decoded stands for itself: it will name nothing. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
 /** Reads an address such as `#/jobs/bench/set-ups/7`. Anything unknown is the list of jobs. */
 export function readRoute(hash: string): Route {
-  const [first, id, page, card] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  const [first, id, page, card] = hash.replace(/^#\/?/, '').split('/').map(decoded);
   if (first !== 'jobs' || !id) return { screen: 'jobs' };
   const known = isPage(page) ? page : 'setting-out';
   const number = known === 'set-ups' && card && /^\d+$/.test(card) ? Number(card) : undefined;

@@ -217,6 +217,7 @@ export class JobSession {
 
   /** Saves what waits. Nothing entered is lost: while the store is away it waits on and is tried again. */
   private async flush(): Promise<void> {
+    let refused: string | undefined;
     for (let stale = 0; this.waiting.length > 0; ) {
       try {
         const state = await this.tools.api.edit(this.id, this.view.state?.version ?? 0, this.waiting[0]!);
@@ -233,12 +234,17 @@ export class JobSession {
           this.tryAgainSoon();
           return;
         }
-        this.waiting = [];
+        // Only what the store refuses is given up; what waits behind it is still saved.
+        this.waiting.shift();
+        refused = wordsOf(error);
         await this.reread();
-        return;
       }
     }
-    this.set({ saving: 'saved', trouble: undefined });
+    this.set(
+      refused === undefined
+        ? { saving: 'saved', trouble: undefined }
+        : { saving: 'not saved', trouble: refused },
+    );
   }
 
   private tryAgainSoon(): void {

@@ -35,7 +35,7 @@ function refuse(kind: QuantityKind, value: Measure): never {
   const wanted = WANTED[kind] ?? (kind === 'text' ? 'a word' : 'a plain number');
   const mend =
     kind === 'length' && value.type === 'number' && sameDimension(value.dimension, PLAIN)
-      ? 'multiply by a unit, as in 3 * 1 mm'
+      ? 'give the figures their unit, as in 1400 mm + 20 mm'
       : `write ${wanted}`;
   throw new FigureFault(`this gives ${dimensionName(value)}, where ${wanted} is needed`, mend);
 }

@@ -58,4 +58,23 @@ describe('calling by name', () => {
     ]);
     expect(sent.map(init => init.body)).toEqual([undefined, '{"name":"Hale"}', undefined]);
   });
+
+  it('after a restart a refused change is tried once with the new token', async () => {
+    const sent: (string | undefined)[] = [];
+    const fetcher = (async (_url: string, init: RequestInit) => {
+      const token = (init.headers as Record<string, string>)[TOKEN_HEADER];
+      sent.push(token);
+      return token === 'new'
+        ? new Response('{}')
+        : new Response(JSON.stringify({ faults: [{ place: TOKEN_HEADER, fault: 'old', mend: 'load' }] }), {
+            status: 403,
+          });
+    }) as typeof fetch;
+    const call = createCaller('old', fetcher, '', async () => 'new');
+    expect((await call('createClient', { body: { name: 'Hale' } })).ok).toBe(true);
+    expect((await call('createClient', { body: { name: 'Hale' } })).ok).toBe(true);
+    expect(sent).toEqual(['old', 'new', 'new']);
+    const stuck = createCaller('old', fetcher, '', async () => 'old');
+    expect(await stuck('createClient', { body: { name: 'Hale' } })).toMatchObject({ ok: false, status: 403 });
+  });
 });

@@ -23,6 +23,9 @@ const FLAGS = [
 export interface Desk {
   address: string;
   open(options?: PageOptions): Promise<Opened>;
+  /** Ends the program; `startAgain` starts it on the same folder and port, with a token of its own. */
+  stop(): Promise<void>;
+  startAgain(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -51,9 +54,9 @@ function browserPath(): string {
   return found;
 }
 
-async function startProgram(folder: string): Promise<{ child: ChildProcess; address: string }> {
+async function startProgram(folder: string, port = '0'): Promise<{ child: ChildProcess; address: string }> {
   if (!existsSync(PROGRAM)) throw new Error('the program is not built: run npm run build');
-  const child = spawn(process.execPath, [PROGRAM, 'start', '--data', folder, '--port', '0'], { cwd: ROOT });
+  const child = spawn(process.execPath, [PROGRAM, 'start', '--data', folder, '--port', port], { cwd: ROOT });
   const address = await new Promise<string>((resolve, reject) => {
     let said = '';
     const hear = (part: Buffer): void => {
@@ -70,16 +73,23 @@ async function startProgram(folder: string): Promise<{ child: ChildProcess; addr
 
 export async function startDesk(): Promise<Desk> {
   const folder = mkdtempSync(join(tmpdir(), 'scantling-browser-'));
-  const { child, address } = await startProgram(folder);
+  let { child, address } = await startProgram(folder);
+  const end = async (): Promise<void> => {
+    const ended = new Promise(resolve => child.once('exit', resolve));
+    child.kill('SIGTERM');
+    await ended;
+  };
   const browser = await chromium.launch({ executablePath: browserPath(), args: FLAGS });
   return {
     address,
+    stop: end,
+    startAgain: async () => {
+      ({ child, address } = await startProgram(folder, new URL(address).port));
+    },
     open: options => openPage(browser, address, options),
     close: async () => {
       await browser.close();
-      const ended = new Promise(resolve => child.once('exit', resolve));
-      child.kill('SIGTERM');
-      await ended;
+      await end();
       rmSync(folder, { recursive: true, force: true });
     },
   };

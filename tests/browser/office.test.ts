@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { JOB_PAGES, PAGE_NAMES } from '../../src/office/route.ts';
-import { axeFaults, type Desk, type Opened, overflow, startDesk } from './desk.ts';
+import { axeFaults, type Desk, type Opened, overflow, ROOT, startDesk } from './desk.ts';
 
 const JOB = '/jobs/porch-bench';
 
@@ -26,7 +28,7 @@ const offer = (page: Page): Promise<string> => textOf(page.locator('.foot .cell.
 const cell = (page: Page, part: string, column: number): Promise<string> =>
   textOf(page.locator('.parts tbody tr', { hasText: part }).locator('th,td').nth(column));
 const size = (page: Page, id: string) => page.locator(`input[data-parameter="${id}"]`);
-const saved = (page: Page) => page.locator('.foot .end em', { hasText: 'Saved' }).waitFor();
+const saved = (page: Page) => page.locator('.foot .end em', { hasText: /^Saved/ }).waitFor();
 
 describe('the list of jobs', () => {
   test('opens with the demo jobs, finds by word, and leads to a job', async () => {
@@ -156,6 +158,42 @@ describe('the setting-out', () => {
     await page.close();
   });
 
+  test('what was entered while the program was away is saved when it is started again', async () => {
+    const { page } = await openJob();
+    await desk.stop();
+    await size(page, 'length').fill('1350');
+    await size(page, 'length').press('Enter');
+    await page.locator('.foot .end em', { hasText: 'Not saved' }).waitFor();
+    await desk.startAgain();
+    await saved(page);
+    await page.reload();
+    await page.locator('.foot .cell.big b').first().waitFor();
+    expect(await size(page, 'length').inputValue()).toBe('1350');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await saved(page);
+    await page.close();
+  });
+
+  test('Enter pressed before the results are there keeps what is sound and refuses what is not', async () => {
+    const { page } = await openJob();
+    const field = size(page, 'height');
+    await field.fill('wobble');
+    await field.press('Enter');
+    await page.locator('.par-field.wrong').waitFor();
+    await field.press('Escape');
+    await field.fill('440');
+    await field.press('Enter');
+    await soon(() => field.getAttribute('data-typing')).toBe('false');
+    await saved(page);
+    await page.reload();
+    await page.locator('.foot .cell.big b').first().waitFor();
+    expect(await field.inputValue()).toBe('440');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await soon(() => field.inputValue()).toBe('450');
+    await saved(page);
+    await page.close();
+  });
+
   test('an edit in one window shows in another', async () => {
     const [one, two] = [await openJob(), await openJob()];
     await size(one.page, 'length').fill('1360');
@@ -246,6 +284,31 @@ describe('the setting-out', () => {
     await soon(() => size(page, 'length').inputValue()).toBe('1380');
     await soon(() => textOf(page.locator('.foot .chg b'))).toBe('nothing changed');
     expect(troubles).toEqual([]);
+    await page.close();
+  });
+});
+
+describe('a setting-out with a fault', () => {
+  test('gives out no offer, no date and no proof as if it were whole', async () => {
+    const { page } = await desk.open();
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Bring in a job file' }).click(),
+    ]);
+    const whole = readFileSync(join(ROOT, 'examples/porch-bench.yaml'), 'utf8');
+    await chooser.setFiles({
+      name: 'faulty.yaml',
+      mimeType: 'text/yaml',
+      buffer: Buffer.from(
+        whole.replace('value: 1380,', 'value: abc,').replace('Porch bench', 'Faulty bench'),
+      ),
+    });
+    await soon(() => page.evaluate(() => location.hash)).toContain('/setting-out');
+    await soon(() => offer(page)).toBe('not known');
+    await page.goto(`${page.url().replace(/\/setting-out$/, '')}/price`);
+    await page.locator('.partial').waitFor();
+    expect(await textOf(page.locator('.partial'))).toContain('only what could be worked out');
+    expect(await page.locator('tr.total td').first().textContent()).toBe('Of what could be worked out');
     await page.close();
   });
 });

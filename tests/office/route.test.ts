@@ -18,3 +18,7 @@ test('what is no address of ours is the list of jobs', () => {
   expect(readRoute('#/jobs/bench/nowhere')).toEqual({ screen: 'job', id: 'bench', page: 'setting-out' });
   expect(readRoute('#/jobs/bench/set-ups/x')).toEqual({ screen: 'job', id: 'bench', page: 'set-ups' });
 });
+
+test('an address that cannot be decoded names nothing and breaks nothing', () => {
+  expect(readRoute('#/jobs/%E0')).toEqual({ screen: 'job', id: '%E0', page: 'setting-out' });
+});

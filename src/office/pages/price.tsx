@@ -53,7 +53,7 @@ export function PricePage({ derived }: { derived: Derived }): ReactNode {
               </td>
             </tr>
             <tr className="total">
-              <td>Offer</td>
+              <td>{derived.faults.length > 0 ? 'Of what could be worked out' : 'Offer'}</td>
               <td>
                 likely; <Money minor={price.low} /> to <Money minor={price.high} />
               </td>

@@ -62,7 +62,13 @@ export function SettingOutPage({
           <h2 id="checks">
             Checks <CheckCount derived={derived} shown={Math.min(FIRST_CHECKS, checks.length)} />
           </h2>
-          {checks.length === 0 && <p className="say none">Nothing to attend to.</p>}
+          {checks.length === 0 && (
+            <p className="say none">
+              {derived.faults.length > 0
+                ? 'Not all can be judged until the faults are mended.'
+                : 'Nothing to attend to.'}
+            </p>
+          )}
           <ChecksList
             checks={checks.slice(0, FIRST_CHECKS)}
             session={session}

@@ -84,6 +84,8 @@ function TypedField({
   const { unit } = usePerson();
   const [typed, setTyped] = useState<string>();
   const [inside, setInside] = useState(false);
+  /** Enter was pressed while results of what was typed are still on their way. */
+  const [asked, setAsked] = useState(false);
   const kept = inside && !parameter.entered ? parameter.text : fieldText(parameter, show);
   const start = useRef(kept);
   const errorId = useId();
@@ -95,6 +97,7 @@ function TypedField({
 
   const type = (now: string): void => {
     setTyped(now);
+    setAsked(false);
     const next = read(now);
     if (next.ok) preview(parameterEdit(document, parameter.id, next.value));
   };
@@ -102,12 +105,19 @@ function TypedField({
     if (typed === undefined) return;
     const last = read(typed);
     // What cannot be read, or what the results refuse, stays in the field with its mend; nothing is lost.
-    if (!last.ok || faults.length > 0) return;
+    if (!last.ok) return;
+    if (behind) {
+      setAsked(true);
+      return;
+    }
+    setAsked(false);
+    if (faults.length > 0) return;
     setTyped(undefined);
     if (typed.trim() === start.current) settle();
     else commit(parameterEdit(document, parameter.id, last.value));
   };
   const restore = (): void => {
+    setAsked(false);
     setTyped(undefined);
     settle();
   };
@@ -122,6 +132,17 @@ function TypedField({
       type(next);
     }
   };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once the results are here, and only then
+  useEffect(() => {
+    if (asked && !behind) keep();
+  }, [asked, behind]);
+  // A field that goes before the results come keeps what was asked for: nothing entered is lost.
+  const leave = useRef<() => void>(() => undefined);
+  leave.current = () => {
+    const last = asked && typed !== undefined ? read(typed) : undefined;
+    if (last?.ok) commit(parameterEdit(document, parameter.id, last.value));
+  };
+  useEffect(() => () => leave.current(), []);
   useEffect(() => {
     if (typed === undefined) start.current = kept;
   }, [typed, kept]);

@@ -53,7 +53,18 @@ function savedWords(view: JobView): string {
   return `Saved ${showClock(`T${two(local.getHours())}:${two(local.getMinutes())}`)}`;
 }
 
-function Offer({ derived: { price } }: { derived: Derived }): ReactNode {
+/** While faults stand a total or a date would be one of half a piece: it is not given out as the offer. */
+const faultWords = (faults: number): string => `${faults} ${faults === 1 ? 'fault' : 'faults'} to mend`;
+
+function Offer({ derived: { price, faults } }: { derived: Derived }): ReactNode {
+  if (faults.length > 0)
+    return (
+      <div className="cell big">
+        <span>Offer</span>
+        <b>not known</b>
+        <em>{faultWords(faults.length)}</em>
+      </div>
+    );
   return (
     <div className="cell big">
       <span>Offer</span>
@@ -69,7 +80,15 @@ function Offer({ derived: { price } }: { derived: Derived }): ReactNode {
   );
 }
 
-function Ready({ derived: { days } }: { derived: Derived }): ReactNode {
+function Ready({ derived: { days, faults } }: { derived: Derived }): ReactNode {
+  if (faults.length > 0)
+    return (
+      <div className="cell big">
+        <span>Ready</span>
+        <b>not known</b>
+        <em>{faultWords(faults.length)}</em>
+      </div>
+    );
   const worked = days.days.filter(d => d.entries.length > 0).length;
   const hours = { kind: 'number', value: Math.round(days.handsOnMinutes.likely / 6) / 10 } as const;
   const late = days.deadline && !days.deadline.kept ? days.deadline.daysLate : 0;
@@ -141,9 +160,17 @@ function ToBuy({ derived }: { derived: Derived }): ReactNode {
   return (
     <div className="cell buy">
       <span>To buy</span>
-      <b>{pieces === 0 ? 'nothing' : `${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`}</b>
+      <b>
+        {pieces === 0
+          ? derived.faults.length > 0
+            ? 'not known'
+            : 'nothing'
+          : `${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`}
+      </b>
       <em>
-        {pieces === 0 ? (
+        {derived.faults.length > 0 ? (
+          'of what could be worked out'
+        ) : pieces === 0 ? (
           'all is in the rack'
         ) : (
           <>
