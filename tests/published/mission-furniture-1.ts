@@ -173,9 +173,10 @@ export const PART_1: readonly PublishedPiece[] = [
           bottom: { length: 10, width: 10 },
         },
       },
-      { parameter: 'height', moves: { post: { length: 10 } } },
     ],
-    left: [],
+    left: [
+      'the bottom, 9 1/2, is 9 + 2 x 1/4 with centred rails (followed here); the text calls the 1/2 in. an allowance over 9',
+    ],
   },
   {
     ...BOOK,

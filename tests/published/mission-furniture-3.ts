@@ -79,7 +79,9 @@ export const PART_3: readonly PublishedPiece[] = [
       { parameter: 'height', moves: { post: { length: 10 }, slat: { length: 10 } } },
       { parameter: 'tenon', moves: { 'upper rail': { length: 20 }, 'lower rail': { length: 20 } } },
     ],
-    left: [],
+    left: [
+      'the stretcher, 21 1/2, has no printed net size: 21 1/8 between centred lower rails and the 3/8 in. stated for the slats is a solved figure',
+    ],
   },
   {
     ...BOOK,

@@ -110,7 +110,11 @@ export function isTyped(document: JobDocument, part: string): boolean {
   const parameter = document.parameters?.[String(text)];
   if (parameter === undefined) return false;
   const value = typeof parameter === 'object' ? parameter.value : parameter;
-  const uses = JSON.stringify(document).match(new RegExp(`\\b${text}\\b`, 'g'))?.length ?? 0;
+  // Words about the piece are no use of a figure.
+  const figures = JSON.stringify(document, (key, v: unknown) =>
+    ['notes', 'note', 'brief', 'label', 'name', 'title'].includes(key) ? undefined : v,
+  );
+  const uses = figures.match(new RegExp(`\\b${text}\\b`, 'g'))?.length ?? 0;
   // Once as the parameter's own id, once as this length.
   return plain(value) && uses <= 2;
 }
