@@ -57,7 +57,9 @@ const groupOf = (id: string, derived: Derived) =>
 function whyMass(figure: string, { derived, book }: WhyContext): Why | undefined {
   const id = /^parts\.([^.]+)\.mass$/.exec(figure)?.[1];
   const group = id && groupOf(id, derived);
-  if (!group || book.find(`parts.${group.part}.mass`)) return undefined;
+  if (!group) return undefined;
+  const entered = book.why(`parts.${group.part}.mass`);
+  if (entered) return entered;
   const density = materialDensity(group.material);
   return {
     figure,

@@ -26,10 +26,23 @@ const WANTED: Partial<Record<QuantityKind, string>> = {
 function bare(text: FigureText, kind: QuantityKind, unit: LengthUnit): Measure | undefined {
   if (kind === 'length')
     return typeof text === 'number' ? numberOf(text * MM_PER[unit], LENGTH) : plainLength(text, unit);
-  const number =
-    typeof text === 'number' ? text : /^\s*-?\d+(\.\d+)?\s*$/.test(text) ? Number(text) : undefined;
-  return number === undefined ? undefined : numberOf(number, DIMENSION_OF[kind] ?? PLAIN);
+  if (typeof text === 'number') return numberOf(text, DIMENSION_OF[kind] ?? PLAIN);
+  const [, figure, written] = QUANTITY.exec(text) ?? [];
+  const factor = figure === undefined ? undefined : FACTORS[kind]?.[written ?? ''];
+  return factor === undefined ? undefined : numberOf(Number(figure) * factor, DIMENSION_OF[kind] ?? PLAIN);
 }
+
+const QUANTITY = /^\s*(-?\d+(?:\.\d+)?)\s*(deg|\u00b0|kg|g)?\s*$/;
+const BARE = { '': 1 };
+/** Units that may stand behind a figure of each kind, and what they count. */
+const FACTORS: Partial<Record<QuantityKind, Record<string, number>>> = {
+  angle: { ...BARE, deg: 1, '\u00b0': 1 },
+  mass: { ...BARE, kg: 1, g: 0.001 },
+  number: BARE,
+  count: BARE,
+  percent: BARE,
+  money: BARE,
+};
 
 function refuse(kind: QuantityKind, value: Measure): never {
   const wanted = WANTED[kind] ?? (kind === 'text' ? 'a word' : 'a plain number');

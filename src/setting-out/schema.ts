@@ -7,8 +7,11 @@ import { z } from 'zod';
 export const JOB_VERSION = 1;
 export const JOB_KIND = `job/${JOB_VERSION}`;
 
-/** A day of the civil calendar; a leap day only in a leap year. */
-function isDay(iso: string): boolean {
+const WRITTEN_DAY = /^\d{4}-\d{2}-\d{2}$/;
+
+/** A day of the civil calendar written 2026-12-24; a leap day only in a leap year. */
+export function isDay(iso: string): boolean {
+  if (!WRITTEN_DAY.test(iso)) return false;
   const [y = 0, m = 0, d = 0] = iso.split('-').map(Number);
   const leap = (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0;
   const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
@@ -25,7 +28,7 @@ const figure = z
   .describe("A number in the file's unit, a quantity such as 40 mm or 1 3/4 in, or an expression");
 const date = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/, 'a date is written 2026-12-24')
+  .regex(WRITTEN_DAY, 'a date is written 2026-12-24')
   .refine(d => isDay(d), 'there is no such day');
 const band = (least: number, most: number, unit: string) =>
   z
