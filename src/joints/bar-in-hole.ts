@@ -102,7 +102,7 @@ function make(c: MakeContext) {
       ),
     ],
     ...(from.round
-      ? {}
+      ? offTheFace(c)
       : {
           impossible: [
             {
@@ -113,4 +113,25 @@ function make(c: MakeContext) {
           ],
         }),
   };
+}
+
+/** The whole of the bar must stand on the face it enters. */
+function offTheFace(c: MakeContext) {
+  const { contact, from } = c;
+  const room = Math.min(
+    ...(['x', 'y', 'z'] as const)
+      .filter(a => a !== FACE_AXIS[contact.intoFace])
+      .map(a => contact.inInto.max[a] - contact.inInto.min[a]),
+  );
+  return room >= from.body.width - 0.05
+    ? {}
+    : {
+        impossible: [
+          {
+            figure: 'hole.depth',
+            fault: `a bar of ${from.body.width} mm runs off the face of ${c.into.instance}, which holds ${Math.round(room * 10) / 10} of it`,
+            mend: 'move the bar onto the face, or use a thinner one',
+          },
+        ],
+      };
 }

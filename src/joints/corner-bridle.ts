@@ -96,6 +96,7 @@ function make(c: MakeContext) {
   // The fork is open on the end of the post nearest to the rail.
   const nearHigh = into.body.length - slot.max.x <= slot.min.x;
   slot = withSpan(slot, 'x', nearHigh ? slot.min.x : 0, nearHigh ? into.body.length : slot.max.x);
+  const step = nearHigh ? into.body.length - contact.inInto.max.x : contact.inInto.min.x;
   const axis = FACE_AXIS[contact.intoFace];
   slot = withSpan(slot, axis, 0, into.body[SIZE_OF_AXIS[axis]]);
   const depth = deep(contact, into.body);
@@ -136,7 +137,26 @@ function make(c: MakeContext) {
         'attend',
         `The post is ${depth} mm deep: give ${depth}.`,
       ),
+      limit(
+        CB2,
+        'step at the end',
+        step,
+        { max: 0.5 },
+        'attend',
+        'Bring the rail flush with the end of the post, or use a mortise.',
+      ),
     ],
+    ...(thickness < whole && taken.low < -1e-6
+      ? {
+          impossible: [
+            {
+              figure: 'cheek.face',
+              fault: `${taken.high} mm from the face side and a tongue of ${thickness} mm are more than the rail's ${whole}`,
+              mend: `take ${(whole - thickness) / 2} mm from the face side`,
+            },
+          ],
+        }
+      : {}),
     ...(thickness >= whole
       ? {
           impossible: [

@@ -1,5 +1,6 @@
-import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
-import { across, beyond, deep, flatArea, halfMm, limit, longAxis, rule, sunk } from './shape.ts';
+import { bodyBox } from '../setting-out/bodies.ts';
+import type { CutDraft, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { across, beyond, deep, flatArea, halfMm, limit, longAxis, rule, sunk, withSpan } from './shape.ts';
 
 const HO1 = rule(
   'HO-1',
@@ -74,6 +75,7 @@ function make(c: MakeContext) {
           clearance: c.figure('fit'),
         },
       },
+      ...ears(c, depth),
     ],
     glue: [{ area: flatArea(contact.inInto), grain: 'end' as const }],
     fasteners: [],
@@ -102,3 +104,35 @@ function make(c: MakeContext) {
       : {}),
   };
 }
+
+/** Where the board that goes in is wider than the other, its end is cut back to the shoulder on what stands over. */
+function ears(c: MakeContext, depth: number): { role: 'from'; cut: CutDraft }[] {
+  const { contact, from } = c;
+  const whole = bodyBox(from.body);
+  return (['y', 'z'] as const).flatMap(axis =>
+    (['low', 'high'] as const).flatMap(side => {
+      const [low, high] =
+        side === 'low' ? [0, contact.inFrom.min[axis]] : [contact.inFrom.max[axis], whole.max[axis]];
+      if (high - low < 0.05) return [];
+      const over = withSpan(beyond(whole, contact.fromFace, from.body, depth), axis, low, high);
+      return [
+        {
+          role: 'from' as const,
+          cut: {
+            kind: 'notch' as const,
+            face: SIDE[axis][side],
+            box: over,
+            run: axis === 'y' ? ('z' as const) : ('y' as const),
+            through: true,
+            corner: 'square' as const,
+          },
+        },
+      ];
+    }),
+  );
+}
+
+const SIDE = {
+  y: { low: 'backEdge', high: 'faceEdge' },
+  z: { low: 'back', high: 'face' },
+} as const;

@@ -61,6 +61,14 @@ const sold = (s: WoodScrew): readonly number[] =>
 const soldLength = (s: WoodScrew, wanted: number): number =>
   Math.max(Math.min(...sold(s)), ...sold(s).filter(l => l <= wanted));
 
+/** The mend for a screw that comes through: a shorter one, if one is sold. */
+function shorter(s: WoodScrew, room: number): string {
+  const length = soldLength(s, room);
+  return length <= room
+    ? `use ${length} mm`
+    : `the shortest sold is ${length} mm: sink the head less, or use thicker wood`;
+}
+
 const under = (r: JointReader): number => Math.max(0, r.depthOf('from') - r.figure('sunk'));
 const run = (r: JointReader): number => {
   const axis = longAxis(r.contact.inFrom, r.contact.fromFace);
@@ -260,27 +268,47 @@ function make(c: MakeContext) {
           },
         }
       : {}),
-    ...(length >= whole - sunk + deepInto
+    ...(screw(c.word('size')) === undefined
       ? {
           impossible: [
             {
-              figure: 'length',
-              fault: `a ${length} mm screw comes through: the parts are ${whole - sunk + deepInto} mm together`,
-              mend: `use ${soldLength(s, whole - sunk + deepInto - 3)} mm`,
+              figure: 'size',
+              fault: `no screw of size ${c.word('size')} is in the table`,
+              mend: `choose one of ${WOOD_SCREWS.rows.map(r => r.key).join(', ')}`,
             },
           ],
         }
-      : hold <= 0
+      : sunk >= whole
         ? {
             impossible: [
               {
-                figure: 'length',
-                fault: `a ${length} mm screw does not reach the second part`,
-                mend: `sink the head by ${Math.ceil(whole - length + 3 * s.shankMm)} mm, or use ${soldLength(s, 3 * whole)} mm`,
+                figure: 'sunk',
+                fault: `a head sunk by ${sunk} mm goes through a part of ${whole}`,
+                mend: `sink it by ${Math.max(0, Math.floor(whole - 2 * s.shankMm))} mm at most`,
               },
             ],
           }
-        : {}),
+        : length >= whole - sunk + deepInto
+          ? {
+              impossible: [
+                {
+                  figure: 'length',
+                  fault: `a ${length} mm screw comes through: the parts are ${whole - sunk + deepInto} mm together`,
+                  mend: shorter(s, whole - sunk + deepInto - 3),
+                },
+              ],
+            }
+          : hold <= 0
+            ? {
+                impossible: [
+                  {
+                    figure: 'length',
+                    fault: `a ${length} mm screw does not reach the second part`,
+                    mend: `sink the head by ${Math.ceil(whole - length + 3 * s.shankMm)} mm, or use ${soldLength(s, 3 * whole)} mm`,
+                  },
+                ],
+              }
+            : {}),
   };
 }
 
