@@ -293,19 +293,48 @@ export function stockVolume(size: Size, round: boolean, wall?: number): number {
   return (outer - Math.max(0, inner)) * length;
 }
 
-/** Centre of gravity in the part's frame from the envelope and its box cuts, mm; other cuts are too small to tell. */
+/** Volume (mm3) and middle of a primitive. Holes stand for little, so a cone counts at half its depth. */
+function bulk(p: Primitive, whole: Box): { volume: number; middle: Vec3 } | undefined {
+  if (p.shape === 'box') {
+    const inside = intersectBoxes(p.box, whole);
+    return inside && { volume: boxVolume(inside), middle: scale(add(inside.min, inside.max), 0.5) };
+  }
+  if (p.shape !== 'prism') return { volume: primitiveVolume(p), middle: scale(add(p.from, p.to), 0.5) };
+  const area = polygonArea(p.polygon);
+  if (area < 1e-9) return undefined;
+  const [u, v] = polygonMiddle(p.polygon);
+  const w = (p.from + p.to) / 2;
+  const middle = p.axis === 'x' ? vec(w, u, v) : p.axis === 'y' ? vec(v, w, u) : vec(u, v, w);
+  return { volume: area * Math.abs(p.to - p.from), middle };
+}
+
+/** Centroid of a simple polygon of some area. */
+function polygonMiddle(polygon: readonly [number, number][]): [number, number] {
+  let [twice, u, v] = [0, 0, 0];
+  for (const [i, [a, b]] of polygon.entries()) {
+    const [c, d] = polygon[(i + 1) % polygon.length]!;
+    const cross = a * d - c * b;
+    twice += cross;
+    u += (a + c) * cross;
+    v += (b + d) * cross;
+  }
+  return [u / (3 * twice), v / (3 * twice)];
+}
+
+/**
+ * Centre of gravity in the part's frame, mm: the envelope less each thing taken away, by its own middle. Where
+ * two cuts share room (the corners of a tenon, two tapers) that room is taken twice; it is small beside the rest.
+ */
 export function partCentre(size: Size, cuts: readonly Cut[]): Vec3 {
   const whole = wholeBox(size);
+  const middle = vec(size.length / 2, size.width / 2, size.thickness / 2);
   let mass = boxVolume(whole);
-  let moment = scale(vec(size.length / 2, size.width / 2, size.thickness / 2), mass);
-  for (const cut of cuts) {
-    for (const shape of cutShapes(cut, size)) {
-      const gone = shape.shape === 'box' ? intersectBoxes(shape.box, whole) : undefined;
-      if (!gone) continue;
-      const v = boxVolume(gone);
-      mass -= v;
-      moment = add(moment, scale(add(gone.min, gone.max), -v / 2));
-    }
+  let moment = scale(middle, mass);
+  for (const shape of cuts.flatMap(c => cutShapes(c, size))) {
+    const gone = bulk(shape, whole);
+    if (!gone) continue;
+    mass -= gone.volume;
+    moment = add(moment, scale(gone.middle, -gone.volume));
   }
-  return mass > 0 ? scale(moment, 1 / mass) : vec(size.length / 2, size.width / 2, size.thickness / 2);
+  return mass > 0 ? scale(moment, 1 / mass) : middle;
 }
