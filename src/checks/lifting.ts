@@ -23,6 +23,13 @@ export function teamLift(eachKg: number, people: 1 | 2 | 3): number {
   return eachKg * people * (people === 1 ? 1 : people === 2 ? 2 / 3 : 1 / 2);
 }
 
+/** How many must lift a mass, kg, whole; undefined when three may not. */
+export function liftersFor(massKg: number): 1 | 2 | 3 | undefined {
+  return ([1, 2, 3] as const).find(people => massKg <= teamLift(MAN, people));
+}
+
+const TITLE = { 1: 'One lifts it', 2: 'Two lift it', 3: 'Three lift it, or it comes apart' };
+
 function judge(input: CheckInput, view: View): Check[] {
   const carried = rigids(input, view);
   const heaviest = carried
@@ -49,7 +56,7 @@ function judge(input: CheckInput, view: View): Check[] {
   }
   const mass = heaviest.mass!;
   const two = teamLift(MAN, 2);
-  const people = mass <= MAN ? 1 : mass <= two ? 2 : 3;
+  const people = liftersFor(mass);
   const severity = mass <= WOMAN ? 'pass' : mass <= MAN ? 'note' : 'attend';
   return [
     finding({
@@ -57,17 +64,18 @@ function judge(input: CheckInput, view: View): Check[] {
       subject: heaviest.name,
       severity,
       rule: CHK_29,
-      title:
-        people === 1 ? 'One lifts it' : people === 2 ? 'Two lift it' : 'Three lift it, or it comes apart',
+      title: people ? TITLE[people] : 'Too heavy to lift whole',
       figure: mass,
-      limit: severity === 'pass' ? WOMAN : people === 1 ? MAN : people === 2 ? two : teamLift(MAN, 3),
+      limit: severity === 'pass' ? WOMAN : teamLift(MAN, people ?? 3),
       unit: 'mass',
       remedy:
-        severity === 'attend'
-          ? `Bring a second pair of hands, or let it come apart under ${inKg(MAN)}.`
-          : severity === 'note'
-            ? 'Ask for help where the way is long.'
-            : '',
+        people === undefined
+          ? `Let it come apart under ${inKg(teamLift(MAN, 3))}, or move it on wheels or a hoist.`
+          : severity === 'attend'
+            ? `Bring ${people === 2 ? 'a second pair' : 'two more pairs'} of hands, or let it come apart under ${inKg(MAN)}.`
+            : severity === 'note'
+              ? 'Ask for help where the way is long.'
+              : '',
       say: say('{piece} is {mass}; one strong person lifts {one}, two {two}.', {
         piece: text(capital(heaviest.name)),
         mass: q('mass', mass),

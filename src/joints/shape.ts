@@ -1,9 +1,10 @@
 import { type Box, boxBetween, boxSize } from '../geometry/box.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { LocalFace, Size } from '../results/cuts.ts';
+import { FACE_AXIS } from '../results/cuts.ts';
 import type { JointLimit } from '../results/piece.ts';
 import type { Rule, Source } from '../results/source.ts';
-import { FACE_AXIS, isHigh, OPPOSITE, SIZE_OF_AXIS } from '../setting-out/faces.ts';
+import { isHigh, OPPOSITE, SIZE_OF_AXIS } from '../setting-out/faces.ts';
 import type { Contact, MakeContext, Role } from '../setting-out/joint-type.ts';
 
 /** Small geometry that joints share. Boxes here are in body frames, mm. */

@@ -1,5 +1,6 @@
 import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts';
 import { operationsBetween } from '../job/edits-changes.ts';
+import { type Overruled, overruled } from '../job/overruled.ts';
 import { overlapChecks } from '../proof/overlap-check.ts';
 import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
@@ -63,9 +64,10 @@ interface Tools {
 const RETRY_AFTER = 3000;
 const MOST_STALE = 3;
 
-const withProof = (derived: Derived, proof: readonly Check[]): Derived => ({
+/** What the maker has set aside holds for what the solids say too. */
+const withProof = (derived: Derived, proof: Check[], document: JsonObject | undefined): Derived => ({
   ...derived,
-  checks: [...derived.checks, ...proof],
+  checks: [...derived.checks, ...overruled(proof, (document?.overruled ?? {}) as Overruled)],
 });
 
 /** Solids could not be made: not known, which never counts as pass. */
@@ -293,7 +295,10 @@ export class JobSession {
         this.set({ behind: false });
         return;
       }
-      this.set({ derived: withProof(derived, overlapChecks(undefined, [])), behind: false });
+      this.set({
+        derived: withProof(derived, overlapChecks(undefined, []), this.view.document),
+        behind: false,
+      });
       void this.shape(derived, turn);
     } catch (error) {
       if (turn === this.turn) this.set({ behind: false, trouble: wordsOf(error) });
@@ -305,9 +310,10 @@ export class JobSession {
     try {
       const found = await this.tools.shaper.shapes(derived.piece);
       if (!found || turn !== this.turn) return;
-      this.set({ surfaces: found.surfaces, derived: withProof(derived, found.checks) });
+      this.set({ surfaces: found.surfaces, derived: withProof(derived, found.checks, this.view.document) });
     } catch (error) {
-      if (turn === this.turn) this.set({ derived: withProof(derived, [notShaped(wordsOf(error))]) });
+      if (turn === this.turn)
+        this.set({ derived: withProof(derived, [notShaped(wordsOf(error))], this.view.document) });
     }
   }
 

@@ -187,8 +187,9 @@ function WhyWords({ why, inputs: listed = false }: { why: Why; inputs?: boolean 
   );
 }
 
-const sourceWords = (text: string, basis: string): string =>
-  basis === 'memory' ? `${text}, remembered and not checked` : text;
+/** A source that is only remembered says so, once. */
+export const sourceWords = (text: string, basis: string): string =>
+  basis === 'memory' && !/remembered/.test(text) ? `${text}, remembered and not checked` : text;
 
 function WhyTree({ inputs, depth = 0 }: { inputs: readonly Why[]; depth?: number }): ReactNode {
   if (inputs.length === 0 || depth > 30) return null;

@@ -1,6 +1,16 @@
 import { type Box, box, boxVolume, intersectBoxes, unionVolume } from '../geometry/box.ts';
 import { type Axis, add, scale, type Vec3, vec } from '../geometry/vector.ts';
-import type { Cut, EdgeCut, EndCut, HoleCut, LocalFace, Size, TaperCut, TenonCut } from './cuts.ts';
+import {
+  type Cut,
+  type EdgeCut,
+  type EndCut,
+  FACE_AXIS,
+  type HoleCut,
+  type LocalFace,
+  type Size,
+  type TaperCut,
+  type TenonCut,
+} from './cuts.ts';
 
 /**
  * What a cut takes away, as plain solids in the part's frame (mm). One list serves mass, likeness of parts,
@@ -139,26 +149,18 @@ function holeShapes(cut: HoleCut): Primitive[] {
   return shapes;
 }
 
-const axisOf: Record<LocalFace, Axis> = {
-  end1: 'x',
-  end2: 'x',
-  backEdge: 'y',
-  faceEdge: 'y',
-  back: 'z',
-  face: 'z',
-};
 const CYCLE: Record<Axis, [Axis, Axis]> = { x: ['y', 'z'], y: ['z', 'x'], z: ['x', 'y'] };
 const extentOf = (s: Size): Record<Axis, number> => ({ x: s.length, y: s.width, z: s.thickness });
 const atFace = (face: LocalFace, s: Size): number =>
-  face === 'end2' || face === 'faceEdge' || face === 'face' ? extentOf(s)[axisOf[face]] : 0;
+  face === 'end2' || face === 'faceEdge' || face === 'face' ? extentOf(s)[FACE_AXIS[face]] : 0;
 
 const ARC_STEPS = 6;
 
 /** Waste of one chamfered or rounded edge. Ends run the edge's whole length. */
 function edgeShape(cut: EdgeCut, a: LocalFace, b: LocalFace, s: Size): Primitive {
-  const axis = (['x', 'y', 'z'] as const).find(k => k !== axisOf[a] && k !== axisOf[b])!;
+  const axis = (['x', 'y', 'z'] as const).find(k => k !== FACE_AXIS[a] && k !== FACE_AXIS[b])!;
   const [first] = CYCLE[axis];
-  const [p, q2] = axisOf[a] === first ? [a, b] : [b, a];
+  const [p, q2] = FACE_AXIS[a] === first ? [a, b] : [b, a];
   const corner: [number, number] = [atFace(p, s), atFace(q2, s)];
   const inP = corner[0] === 0 ? 1 : -1;
   const inQ = corner[1] === 0 ? 1 : -1;
@@ -271,7 +273,7 @@ function sharedByTapers(tapers: readonly TaperCut[]): number {
   let shared = 0;
   for (const [i, a] of tapers.entries())
     for (const b of tapers.slice(i + 1)) {
-      if (axisOf[a.face] === axisOf[b.face]) continue;
+      if (FACE_AXIS[a.face] === FACE_AXIS[b.face]) continue;
       const low = Math.max(Math.min(a.from, a.to), Math.min(b.from, b.to));
       const high = Math.min(Math.max(a.from, a.to), Math.max(b.from, b.to));
       if (high <= low) continue;

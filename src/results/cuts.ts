@@ -8,6 +8,15 @@ import type { Axis, Vec3 } from '../geometry/vector.ts';
  * the width from the back edge, z through the thickness from the back face; millimetres.
  */
 export type LocalFace = 'end1' | 'end2' | 'backEdge' | 'faceEdge' | 'back' | 'face';
+/** The axis of a part across which a face lies. */
+export const FACE_AXIS: Record<LocalFace, Axis> = {
+  end1: 'x',
+  end2: 'x',
+  backEdge: 'y',
+  faceEdge: 'y',
+  back: 'z',
+  face: 'z',
+};
 export type EndName = 'end1' | 'end2';
 
 /** When a cut is made: on the loose part, or on a glued sub-assembly. */

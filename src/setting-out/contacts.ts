@@ -2,9 +2,10 @@ import { type Box, boxBetween, boxSize, boxToWorld, intersectBoxes, squareTo } f
 import { directionToWorld, toWorld } from '../geometry/frame.ts';
 import { AXES, type Axis, dot, norm, sub } from '../geometry/vector.ts';
 import type { LocalFace } from '../results/cuts.ts';
+import { FACE_AXIS } from '../results/cuts.ts';
 import type { Body } from './bodies.ts';
 import { bodyBox } from './bodies.ts';
-import { FACE_AXIS, isHigh, LOCAL_FACES, LOCAL_NORMAL } from './faces.ts';
+import { isHigh, LOCAL_FACES, LOCAL_NORMAL } from './faces.ts';
 import type { Contact, Meets } from './joint-type.ts';
 
 /** Faces closer than this are the same plane, mm: below what anyone can saw, above float noise. */

@@ -24,15 +24,6 @@ export const OPPOSITE: Record<LocalFace, LocalFace> = {
   face: 'back',
 };
 
-export const FACE_AXIS: Record<LocalFace, 'x' | 'y' | 'z'> = {
-  end1: 'x',
-  end2: 'x',
-  backEdge: 'y',
-  faceEdge: 'y',
-  back: 'z',
-  face: 'z',
-};
-
 export const SIZE_OF_AXIS = { x: 'length', y: 'width', z: 'thickness' } as const;
 
 export const isHigh = (face: LocalFace): boolean => face === 'end2' || face === 'faceEdge' || face === 'face';

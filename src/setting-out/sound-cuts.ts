@@ -1,5 +1,6 @@
 import type { Cut, EdgeCut, EndCut, HoleCut, Size, TaperCut } from '../results/cuts.ts';
-import { FACE_AXIS, SIZE_OF_AXIS } from './faces.ts';
+import { FACE_AXIS } from '../results/cuts.ts';
+import { SIZE_OF_AXIS } from './faces.ts';
 
 /** What keeps a cut from being made in a part of this size; `field` is empty or the faulty one with its dot. */
 export interface Unsound {

@@ -2,7 +2,8 @@ import { boxSize } from '../geometry/box.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { LocalFace, PocketCut } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
-import { distanceFrom, FACES, faceAxis, isHigh, nominal, otherAxis, referenceFace } from './sizes.ts';
+import { isHigh } from '../setting-out/faces.ts';
+import { distanceFrom, FACES, faceAxis, nominal, otherAxis, referenceFace } from './sizes.ts';
 
 /** A pocket seen from the tool: how deep, how wide, how long, and how far from the reference surfaces. */
 export interface PocketView {

@@ -1,10 +1,9 @@
 import { directionToLocal, directionToWorld } from '../geometry/frame.ts';
 import { AXES, type Axis, axisVector } from '../geometry/vector.ts';
-import type { Cut, LocalFace, Size } from '../results/cuts.ts';
+import { type Cut, FACE_AXIS, type LocalFace, type Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
+import { isHigh, OPPOSITE, SIZE_OF_AXIS } from '../setting-out/faces.ts';
 import { say1 } from './figures.ts';
-
-const KEY: Record<Axis, keyof Size> = { x: 'length', y: 'width', z: 'thickness' };
 
 export const FACES: Record<Axis, { low: LocalFace; high: LocalFace }> = {
   x: { low: 'end1', high: 'end2' },
@@ -12,15 +11,9 @@ export const FACES: Record<Axis, { low: LocalFace; high: LocalFace }> = {
   z: { low: 'back', high: 'face' },
 };
 
-export const faceAxis = (face: LocalFace): Axis =>
-  face === 'end1' || face === 'end2' ? 'x' : face === 'backEdge' || face === 'faceEdge' ? 'y' : 'z';
+export const faceAxis = (face: LocalFace): Axis => FACE_AXIS[face];
 
-export const isHigh = (face: LocalFace): boolean => face === 'end2' || face === 'faceEdge' || face === 'face';
-
-export const opposite = (face: LocalFace): LocalFace => {
-  const { low, high } = FACES[faceAxis(face)];
-  return face === low ? high : low;
-};
+export const opposite = (face: LocalFace): LocalFace => OPPOSITE[face];
 
 export const FACE_WORDS: Record<LocalFace, string> = {
   end1: 'end 1',
@@ -35,14 +28,14 @@ export const FACE_WORDS: Record<LocalFace, string> = {
 export const otherAxis = (a: Axis, b: Axis): Axis => AXES.find(k => k !== a && k !== b) ?? a;
 
 /** Size along an axis as the parts list has it. */
-export const nominal = (instance: Instance, axis: Axis): number => instance.size[KEY[axis]];
+export const nominal = (instance: Instance, axis: Axis): number => instance.size[SIZE_OF_AXIS[axis]];
 
 /** Size along an axis as the calipers say, or the list where nobody measured. */
 export const trueSize = (instance: Instance, axis: Axis): number =>
-  instance.measured?.[KEY[axis]] ?? instance.size[KEY[axis]];
+  instance.measured?.[SIZE_OF_AXIS[axis]] ?? instance.size[SIZE_OF_AXIS[axis]];
 
 export const isMeasured = (instance: Instance, axis: Axis): boolean =>
-  instance.measured?.[KEY[axis]] !== undefined;
+  instance.measured?.[SIZE_OF_AXIS[axis]] !== undefined;
 
 /** `32.1 measured` or `32.0`. */
 export const sizeWords = (instance: Instance, axis: Axis): string =>

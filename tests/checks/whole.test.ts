@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { spareInOpening } from '../../src/checks/doors.ts';
-import { teamLift } from '../../src/checks/lifting.ts';
+import { liftersFor, teamLift } from '../../src/checks/lifting.ts';
 import { box } from '../../src/geometry/box.ts';
 import type { Assembly, Instance } from '../../src/results/piece.ts';
 import {
@@ -263,7 +263,8 @@ describe('CHK-29: lifting', () => {
     [500, 'pass', 'One lifts it'],
     [800, 'note', 'One lifts it'],
     [1100, 'attend', 'Two lift it'],
-    [2000, 'attend', 'Three lift it, or it comes apart'],
+    [1350, 'attend', 'Three lift it, or it comes apart'],
+    [2000, 'attend', 'Too heavy to lift whole'],
   ])('%i of 200 square ash: %s', (length, severity, title) => {
     const check = only('lifting', heavy(length));
     expect([check.severity, check.title]).toEqual([severity, title]);
@@ -273,5 +274,6 @@ describe('CHK-29: lifting', () => {
     const odd = input(pieceOf([part('block', { size: [500, 200, 200], material: 'unobtainium' })]));
     expect(only('lifting', odd).severity).toBe('unknown');
     expect(teamLift(25, 2)).toBeCloseTo(33.33, 2);
+    expect([25, 25.1, 33.4, 37.6].map(liftersFor)).toEqual([1, 2, 3, undefined]);
   });
 });

@@ -261,8 +261,8 @@ function Legend({ derived }: { derived: Derived }): ReactNode {
         Waste of what is used:{' '}
         {materials
           .filter(m => m.uses.length > 0)
-          .map(m => `${m.material} ${m.section} ${Math.round(m.waste * 100)}\u202f%`)
-          .join(', ')}
+          .map(m => `${m.material} ${m.section}: ${Math.round(m.waste * 100)}\u202f%`)
+          .join('; ')}
       </p>
     </div>
   );

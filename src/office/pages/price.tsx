@@ -3,7 +3,7 @@ import { formatHours } from '../../quantities/time.ts';
 import type { Derived } from '../../results/derived.ts';
 import type { PriceLine } from '../../results/price.ts';
 import { Money } from '../figure.tsx';
-import { Asked, WhyNote } from '../why.tsx';
+import { Asked, sourceWords, WhyNote } from '../why.tsx';
 
 /** How the offer is made up, line by line. */
 export function PricePage({ derived }: { derived: Derived }): ReactNode {
@@ -78,7 +78,7 @@ function Line({ line }: { line: PriceLine }): ReactNode {
       <td className="how">
         {line.how}
         {line.source.basis === 'memory' && (
-          <span className="quiet"> {line.source.text}, remembered and not checked</span>
+          <span className="quiet"> {sourceWords(line.source.text, line.source.basis)}</span>
         )}
       </td>
       <td className="n fig">

@@ -5,7 +5,7 @@ import type { Check, Mend } from '../../results/checks.ts';
 import { Figure, Sentence } from '../figure.tsx';
 import type { JobSession } from '../session.ts';
 import { StateMark } from '../state-mark.tsx';
-import { Asked } from '../why.tsx';
+import { Asked, sourceWords } from '../why.tsx';
 import { parameterEdit } from './parameter-field.tsx';
 
 export function ChecksList({
@@ -78,8 +78,7 @@ function Judged({ check }: { check: Check }): ReactNode {
           .{' '}
         </>
       )}
-      {check.source}
-      {check.basis === 'memory' ? ', remembered and not checked' : ''}
+      {sourceWords(check.source, check.basis)}
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
+import { liftersFor } from '../../checks/lifting.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showClock, showDate, showText } from '../../results/show.ts';
 import { Figure, FigureText, Money } from '../figure.tsx';
@@ -124,8 +125,13 @@ export function massOf(derived: Derived): { mass: number; unknown: number } {
   return { mass, unknown };
 }
 
-/** One person lifts up to 25 kg held close: common practice, the figure most guidance on lifting starts from. */
-const ONE_LIFTER = 25;
+const LIFTERS = { 1: 'one lifter', 2: 'two lifters', 3: 'three lifters' };
+
+/** By the same rule as the check of lifting (CHK-29). */
+function lifterWords(mass: number): string {
+  const people = liftersFor(mass);
+  return people ? LIFTERS[people] : 'too heavy to lift whole';
+}
 
 function Weight({ derived }: { derived: Derived }): ReactNode {
   const { mass, unknown } = massOf(derived);
@@ -140,11 +146,7 @@ function Weight({ derived }: { derived: Derived }): ReactNode {
           ? 'nothing is set out'
           : unknown > 0
             ? `${unknown} ${unknown === 1 ? 'part' : 'parts'} not known`
-            : mass <= ONE_LIFTER
-              ? 'one lifter'
-              : mass <= 2 * ONE_LIFTER
-                ? 'two lifters'
-                : 'more than two lifters'}
+            : lifterWords(mass)}
       </em>
     </div>
   );

@@ -2,6 +2,7 @@ import { axisVector, dot, scale } from '../../geometry/vector.ts';
 import { roundTo } from '../../quantities/length.ts';
 import type { HoleCut } from '../../results/cuts.ts';
 import type { CardDrawing, Lay, Setting } from '../../results/setups.ts';
+import { isHigh } from '../../setting-out/faces.ts';
 import type { Drill, Machine, MachineKind } from '../../workshop/workshop.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
@@ -13,7 +14,6 @@ import {
   FACE_WORDS,
   FACES,
   faceAxis,
-  isHigh,
   nominal,
   opposite,
   referenceFace,
