@@ -1,6 +1,6 @@
 import { directionToLocal, directionToWorld } from '../geometry/frame.ts';
 import { AXES, type Axis, axisVector } from '../geometry/vector.ts';
-import { type Cut, FACE_AXIS, type LocalFace, type Size } from '../results/cuts.ts';
+import { type Cut, FACE_AXIS, type LocalFace } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import { isHigh, OPPOSITE, SIZE_OF_AXIS } from '../setting-out/faces.ts';
 import { say1 } from './figures.ts';
