@@ -122,6 +122,8 @@ function solidOf(M: Statics, p: Primitive, { size }: StockShape): Manifold | und
       ? turn(drawn, { x: { x: 0, y: 1, z: 0 }, y: { x: 0, y: 0, z: 1 }, z: { x: 1, y: 0, z: 0 } })
       : turn(drawn, { x: { x: 0, y: 0, z: 1 }, y: { x: 1, y: 0, z: 0 }, z: { x: 0, y: 1, z: 0 } });
   }
+  if (p.shape === 'beyond') return beyondPlane(M, p, size);
+  if (p.shape === 'turned') return turnedWaste(M, p, size);
   const way = { x: p.to.x - p.from.x, y: p.to.y - p.from.y, z: p.to.z - p.from.z };
   const length = Math.hypot(way.x, way.y, way.z);
   if (length <= 0) return undefined;
@@ -130,6 +132,51 @@ function solidOf(M: Statics, p: Primitive, { size }: StockShape): Manifold | und
   const start = { x: p.from.x - unit.x * PAST, y: p.from.y - unit.y * PAST, z: p.from.z - unit.z * PAST };
   const through = outside(p.to, size) ? 2 * PAST : PAST;
   return along(M.cylinder(length + through, low, high, SEGMENTS), start, unit);
+}
+
+/** A block larger than the part, laid with one face in the plane. */
+function beyondPlane(
+  M: Statics,
+  p: Extract<Primitive, { shape: 'beyond' }>,
+  s: StockShape['size'],
+): Manifold {
+  const reach = 2 * Math.hypot(s.length, s.width, s.thickness);
+  const block = M.cube([reach * 2, reach * 2, reach]).translate(-reach, -reach, 0);
+  // Nearest point of the plane to the part's middle, so that the block covers all of the part beyond it.
+  const middle = { x: s.length / 2, y: s.width / 2, z: s.thickness / 2 };
+  const away = p.offset - (p.normal.x * middle.x + p.normal.y * middle.y + p.normal.z * middle.z);
+  const at = {
+    x: middle.x + p.normal.x * away,
+    y: middle.y + p.normal.y * away,
+    z: middle.z + p.normal.z * away,
+  };
+  return along(block, at, p.normal);
+}
+
+/** The outline out to beyond the stock, turned about the part's own axis. */
+function turnedWaste(
+  M: Statics,
+  p: Extract<Primitive, { shape: 'turned' }>,
+  s: StockShape['size'],
+): Manifold | undefined {
+  const first = p.profile[0];
+  const last = p.profile.at(-1);
+  if (!first || !last || last[0] <= first[0]) return undefined;
+  const start = first[0] <= 0 ? first[0] - PAST : first[0];
+  const end = last[0] >= s.length ? last[0] + PAST : last[0];
+  const outline: [number, number][] = [
+    [first[1], start],
+    ...p.profile.map(([x, r]): [number, number] => [r, x]),
+    [last[1], end],
+    [p.reach, end],
+    [p.reach, start],
+  ];
+  const area = outline.reduce((sum, [u, v], i) => {
+    const [a, b] = outline[(i + 1) % outline.length]!;
+    return sum + u * b - v * a;
+  }, 0);
+  const drawn = M.revolve([area > 0 ? outline : outline.reverse()], SEGMENTS);
+  return along(drawn, { x: 0, y: p.centre[0], z: p.centre[1] }, { x: 1, y: 0, z: 0 });
 }
 
 const outside = (p: Vec3, s: StockShape['size']): boolean => {

@@ -1,5 +1,6 @@
 import { boxSize } from '../geometry/box.ts';
-import type { Cut, CutKind, HoleCut, PocketCut } from '../results/cuts.ts';
+import { profileSpan } from '../results/cut-shapes.ts';
+import type { Cut, CutKind, HoleCut, PocketCut, ProfileCut, TurnedCut } from '../results/cuts.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import type { CutGroup } from './cuts.ts';
 import { mm } from './stock.ts';
@@ -7,11 +8,18 @@ import type { Work } from './times.ts';
 import type { PartView } from './view.ts';
 
 export const kindOf = (kind: CutKind): 'drill' | 'shape' | 'cut' =>
-  kind === 'hole'
-    ? 'drill'
-    : kind === 'taper' || kind === 'chamfer' || kind === 'round-over'
-      ? 'shape'
-      : 'cut';
+  kind === 'hole' ? 'drill' : SHAPED.includes(kind) ? 'shape' : 'cut';
+
+const SHAPED: readonly CutKind[] = [
+  'taper',
+  'chamfer',
+  'round-over',
+  'curve',
+  'cut-out',
+  'bevel',
+  'scribe',
+  'turned',
+];
 
 export const CUT_NAMES: Record<CutKind, [one: string, many: string]> = {
   mortise: ['mortise', 'mortises'],
@@ -28,6 +36,13 @@ export const CUT_NAMES: Record<CutKind, [one: string, many: string]> = {
   chamfer: ['chamfer', 'chamfers'],
   'round-over': ['round-over', 'round-overs'],
   taper: ['taper', 'tapers'],
+  dovetail: ['dovetail', 'dovetails'],
+  curve: ['curve', 'curves'],
+  'cut-out': ['cut-out', 'cut-outs'],
+  bevel: ['bevel', 'bevels'],
+  slant: ['slanting cut', 'slanting cuts'],
+  scribe: ['scribed edge', 'scribed edges'],
+  turned: ['turning', 'turnings'],
 };
 
 export function titleOf({ kind, cuts, part }: CutGroup): string {
@@ -78,11 +93,46 @@ export function workOf(workshop: Workshop, { kind, cuts, part }: CutGroup): Work
         : [{ key: 'drill-hole', times: count }];
     case 'taper':
       return [{ key: 'taper-cut', times: count }];
+    case 'dovetail':
+      return [{ key: 'dovetail-hand', times: dovetailedEnds(cuts) / 2 }];
+    case 'curve':
+    case 'cut-out':
+    case 'scribe':
+      return [{ key: 'curve-cut', times: lineMetres(cuts) }];
+    case 'bevel':
+      return [{ key: 'rip', times: lineMetres(cuts) }];
+    case 'slant':
+      return [{ key: 'cut-recess', times: count }];
+    case 'turned':
+      return [{ key: 'turning', times: turnedMetres(cuts) }];
     case 'chamfer':
     case 'round-over':
       return [{ key: 'edge-mould', times: edgeMetres(cuts, part) }];
   }
 }
+
+/** A row counts the corner; each of its two members is half of it. */
+const dovetailedEnds = (cuts: CutGroup['cuts']): number =>
+  new Set(
+    cuts.map(({ instance, cut }) => {
+      const along = profileSpan(cut as ProfileCut, 'x');
+      return `${instance.id} ${along[0] + along[1] < instance.size.length ? 'end1' : 'end2'}`;
+    }),
+  ).size;
+
+/** Longest way of the line, near enough for a time. */
+const lineMetres = (cuts: CutGroup['cuts']): number =>
+  cuts.reduce((sum, { cut }) => {
+    const spans = (['x', 'y', 'z'] as const).map(k => profileSpan(cut as ProfileCut, k));
+    const line = Math.max(...spans.map(([a, b]) => b - a));
+    return sum + (line * (cut.kind === 'cut-out' ? 3 : 1)) / 1000;
+  }, 0);
+
+const turnedMetres = (cuts: CutGroup['cuts']): number =>
+  cuts.reduce((sum, { cut }) => {
+    const { profile } = cut as TurnedCut;
+    return sum + ((profile.at(-1)?.at ?? 0) - (profile[0]?.at ?? 0)) / 1000;
+  }, 0);
 
 const runMetres = (cuts: CutGroup['cuts']): number =>
   cuts.reduce((sum, { cut }) => sum + boxSize((cut as PocketCut).box)[(cut as PocketCut).run] / 1000, 0);
@@ -128,6 +178,15 @@ export function batchOf(cut: Cut, part: PartView): string {
     case 'chamfer':
     case 'round-over':
       return [cut.kind, cut.size].map(word).join('|');
+    case 'turned':
+      return ['turned', JSON.stringify(cut.profile), section].join('|');
+    case 'dovetail':
+    case 'curve':
+    case 'cut-out':
+    case 'bevel':
+    case 'slant':
+    case 'scribe':
+      return [cut.kind, cut.face, cut.axis, JSON.stringify(cut.polygon), section].join('|');
     default: {
       const size = boxSize(cut.box);
       const across =

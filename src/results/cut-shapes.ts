@@ -7,9 +7,12 @@ import {
   FACE_AXIS,
   type HoleCut,
   type LocalFace,
+  POLYGON_AXES,
+  type ProfileCut,
   type Size,
   type TaperCut,
   type TenonCut,
+  type TurnedCut,
 } from './cuts.ts';
 
 /**
@@ -21,12 +24,34 @@ export type Primitive =
   | { shape: 'cylinder'; from: Vec3; to: Vec3; radius: number }
   | { shape: 'cone'; from: Vec3; to: Vec3; radiusFrom: number; radiusTo: number }
   /** A polygon (in the two other axes, cyclic order: y,z for x; z,x for y; x,y for z) drawn out along an axis. */
-  | { shape: 'prism'; axis: Axis; from: number; to: number; polygon: [number, number][] };
+  | { shape: 'prism'; axis: Axis; from: number; to: number; polygon: [number, number][] }
+  /** All beyond a plane: dot(normal, p) above `offset`; `volume` (mm3) and `middle` of what that is in the part. */
+  | { shape: 'beyond'; normal: Vec3; offset: number; volume: number; middle: Vec3 }
+  /**
+   * All outside a turned outline, along x about the part's own axis: stations and radii. `centre` is y and z of
+   * the axis, `reach` the radius beyond which nothing stands, `section` the stock's own area (mm2).
+   */
+  | {
+      shape: 'turned';
+      profile: [number, number][];
+      centre: [number, number];
+      reach: number;
+      section: number;
+    };
 
 const wholeBox = (s: Size): Box => box(0, 0, 0, s.length, s.width, s.thickness);
 
 export function cutShapes(cut: Cut, size: Size): Primitive[] {
   switch (cut.kind) {
+    case 'dovetail':
+    case 'curve':
+    case 'cut-out':
+    case 'bevel':
+    case 'slant':
+    case 'scribe':
+      return [{ shape: 'prism', axis: cut.axis, from: cut.from, to: cut.to, polygon: cut.polygon }];
+    case 'turned':
+      return [turnedShape(cut, size)];
     case 'tenon':
       return tenonShapes(cut, size);
     case 'end-cut':
@@ -84,6 +109,7 @@ function mitredTip(cut: TenonCut, s: Size): Primitive {
 
 /** Positive mitre takes more from the face edge, positive bevel more from the face; the long point keeps the length. */
 function endShapes(cut: EndCut, s: Size): Primitive[] {
+  if (cut.mitre !== 0 && cut.bevel !== 0) return [compoundEnd(cut, s)];
   const end = cut.end === 'end1' ? 0 : s.length;
   const inwards = cut.end === 'end1' ? 1 : -1;
   const wedge = (degrees: number, extent: number): [number, number][] => {
@@ -107,6 +133,44 @@ function endShapes(cut: EndCut, s: Size): Primitive[] {
       polygon: wedge(cut.bevel, s.thickness).map(([x, z]) => [z, x]),
     });
   return shapes;
+}
+
+/**
+ * A compound end: one plane through the long point. Its depth along x is a sum of two slopes, so the waste is
+ * their mean depth over the section; its middle by the moments of a plane over a rectangle.
+ */
+function compoundEnd(cut: EndCut, s: Size): Primitive {
+  const [m, b] = [cut.mitre, cut.bevel].map(a => Math.tan((a * Math.PI) / 180)) as [number, number];
+  const out = cut.end === 'end1' ? -1 : 1;
+  const tip = cut.end === 'end1' ? 0 : s.length;
+  const raw = vec(out, m, b);
+  const long = vec(tip, m > 0 ? 0 : s.width, b > 0 ? 0 : s.thickness);
+  const normal = scale(raw, 1 / Math.hypot(raw.x, raw.y, raw.z));
+  const [p, q] = [Math.abs(m) * s.width, Math.abs(b) * s.thickness];
+  const mean = (p + q) / 2;
+  const area = s.width * s.thickness;
+  const square = (2 * p * p + 3 * p * q + 2 * q * q) / 6;
+  return {
+    shape: 'beyond',
+    normal,
+    offset: normal.x * long.x + normal.y * long.y + normal.z * long.z,
+    volume: mean * area,
+    middle: vec(
+      tip - (out * square) / 2 / mean,
+      s.width / 2 + (m * s.width * s.width) / 12 / mean,
+      s.thickness / 2 + (b * s.thickness * s.thickness) / 12 / mean,
+    ),
+  };
+}
+
+function turnedShape(cut: TurnedCut, s: Size): Primitive {
+  return {
+    shape: 'turned',
+    profile: cut.profile.map(p => [p.at, p.diameter / 2]),
+    centre: [s.width / 2, s.thickness / 2],
+    reach: Math.hypot(s.width, s.thickness) / 2 + 1,
+    section: stockVolume({ ...s, length: 1 }, cut.round),
+  };
 }
 
 function holeShapes(cut: HoleCut): Primitive[] {
@@ -149,7 +213,6 @@ function holeShapes(cut: HoleCut): Primitive[] {
   return shapes;
 }
 
-const CYCLE: Record<Axis, [Axis, Axis]> = { x: ['y', 'z'], y: ['z', 'x'], z: ['x', 'y'] };
 const extentOf = (s: Size): Record<Axis, number> => ({ x: s.length, y: s.width, z: s.thickness });
 const atFace = (face: LocalFace, s: Size): number =>
   face === 'end2' || face === 'faceEdge' || face === 'face' ? extentOf(s)[FACE_AXIS[face]] : 0;
@@ -159,7 +222,7 @@ const ARC_STEPS = 6;
 /** Waste of one chamfered or rounded edge. Ends run the edge's whole length. */
 function edgeShape(cut: EdgeCut, a: LocalFace, b: LocalFace, s: Size): Primitive {
   const axis = (['x', 'y', 'z'] as const).find(k => k !== FACE_AXIS[a] && k !== FACE_AXIS[b])!;
-  const [first] = CYCLE[axis];
+  const [first] = POLYGON_AXES[axis];
   const [p, q2] = FACE_AXIS[a] === first ? [a, b] : [b, a];
   const corner: [number, number] = [atFace(p, s), atFace(q2, s)];
   const inP = corner[0] === 0 ? 1 : -1;
@@ -193,6 +256,14 @@ function taperShape(cut: TaperCut, s: Size): Primitive {
     : { shape: 'prism', axis: 'y', from: 0, to: s.width, polygon: triangle.map(([x, z]) => [z, x]) };
 }
 
+/** How far a profile cut reaches along an axis of the part, mm. */
+export function profileSpan(cut: ProfileCut, axis: Axis): [number, number] {
+  if (axis === cut.axis) return [cut.from, cut.to];
+  const which = POLYGON_AXES[cut.axis][0] === axis ? 0 : 1;
+  const at = cut.polygon.map(p => p[which]);
+  return [Math.min(...at), Math.max(...at)];
+}
+
 export const polygonArea = (polygon: readonly [number, number][]): number =>
   Math.abs(
     polygon.reduce((sum, [x, y], i) => {
@@ -208,12 +279,24 @@ export function primitiveVolume(p: Primitive): number {
       return boxVolume(p.box);
     case 'prism':
       return polygonArea(p.polygon) * Math.abs(p.to - p.from);
+    case 'beyond':
+      return p.volume;
+    case 'turned':
+      return turnedPieces(p).reduce((sum, piece) => sum + piece.volume, 0);
     default: {
       const height = Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y, p.to.z - p.from.z);
       const [r, t] = p.shape === 'cylinder' ? [p.radius, p.radius] : [p.radiusFrom, p.radiusTo];
       return (Math.PI * height * (r * r + r * t + t * t)) / 3;
     }
   }
+}
+
+/** Waste of a turned outline, one cone of the outline at a time: stock less the cone. */
+function turnedPieces({ profile, section }: Extract<Primitive, { shape: 'turned' }>) {
+  return profile.slice(1).map(([b, s], i) => {
+    const [a, r] = profile[i]!;
+    return { volume: (b - a) * (section - (Math.PI * (r * r + r * s + s * s)) / 3), at: (a + b) / 2 };
+  });
 }
 
 /**
@@ -300,6 +383,13 @@ function bulk(p: Primitive, whole: Box): { volume: number; middle: Vec3 } | unde
   if (p.shape === 'box') {
     const inside = intersectBoxes(p.box, whole);
     return inside && { volume: boxVolume(inside), middle: scale(add(inside.min, inside.max), 0.5) };
+  }
+  if (p.shape === 'beyond') return p;
+  if (p.shape === 'turned') {
+    const pieces = turnedPieces(p);
+    const volume = pieces.reduce((sum, { volume: one }) => sum + one, 0);
+    const x = pieces.reduce((sum, { volume: one, at }) => sum + one * at, 0) / (volume || 1);
+    return { volume, middle: vec(x, p.centre[0], p.centre[1]) };
   }
   if (p.shape !== 'prism') return { volume: primitiveVolume(p), middle: scale(add(p.from, p.to), 0.5) };
   const area = polygonArea(p.polygon);

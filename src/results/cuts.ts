@@ -17,6 +17,8 @@ export const FACE_AXIS: Record<LocalFace, Axis> = {
   back: 'z',
   face: 'z',
 };
+/** The axes in which a polygon drawn out along an axis lies, in cyclic order. */
+export const POLYGON_AXES: Record<Axis, [Axis, Axis]> = { x: ['y', 'z'], y: ['z', 'x'], z: ['x', 'y'] };
 export type EndName = 'end1' | 'end2';
 
 /** When a cut is made: on the loose part, or on a glued sub-assembly. */
@@ -109,7 +111,34 @@ export interface TaperCut extends CutBase {
   amount: number;
 }
 
-export type Cut = PocketCut | TenonCut | EndCut | HoleCut | EdgeCut | TaperCut;
+/**
+ * A cut whose sides slant or curve: a polygon (in the two axes other than `axis`, cyclic order: y,z for x;
+ * z,x for y; x,y for z), drawn out along `axis`. Curves come as short chords. Kinds say how it is worked:
+ * `dovetail` waste beside tails, pins, a dovetailed way or tongue; `curve` sawn to a line; `cut-out` closed all
+ * round; `bevel` a long edge out of square; `slant` any other slanting seat, slot or scarf; `scribe` to a wall.
+ */
+export interface ProfileCut extends CutBase {
+  kind: 'dovetail' | 'curve' | 'cut-out' | 'bevel' | 'slant' | 'scribe';
+  /** The face the line is drawn on and the tool enters. */
+  face: LocalFace;
+  axis: Axis;
+  from: number;
+  to: number;
+  polygon: [number, number][];
+  /** Goes right through the part along `axis`. */
+  through: boolean;
+}
+
+/** Turned between centres about the part's own axis: stations from end 1 and the diameter there, mm. */
+export interface TurnedCut extends CutBase {
+  kind: 'turned';
+  /** Ascending stations; two of one station make a square step. */
+  profile: { at: number; diameter: number }[];
+  /** Turned from round stock, not from a square. */
+  round: boolean;
+}
+
+export type Cut = PocketCut | TenonCut | EndCut | HoleCut | EdgeCut | TaperCut | ProfileCut | TurnedCut;
 export type CutKind = Cut['kind'];
 
 /** Envelope sizes of a part in its own frame, mm. For round stock width = thickness = diameter. */

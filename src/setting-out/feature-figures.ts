@@ -16,6 +16,7 @@ const LENGTHS = [
   'start',
   'amount',
   'travel',
+  'radius',
 ] as const;
 export type FeatureLength = (typeof LENGTHS)[number];
 
@@ -41,6 +42,10 @@ export function featureFigures(
       return typeof text === 'string' || typeof text === 'number' ? [one(field, text, 'length')] : [];
     });
     if (feature.angle !== undefined) figures.push(one('angle', feature.angle, 'angle'));
+    if (feature.tilt !== undefined) figures.push(one('tilt', feature.tilt, 'angle'));
+    feature.points?.forEach(([at, by], i) => {
+      figures.push(one(`points.${i}.0`, at, 'length'), one(`points.${i}.1`, by, 'length'));
+    });
     if (feature.repeat) {
       figures.push(one('repeat.count', feature.repeat.count, 'count'));
       figures.push(one('repeat.step', feature.repeat.step, 'length'));

@@ -1,7 +1,7 @@
 import type { FigureBook } from '../figures/book.ts';
 import { type Box, shiftBox } from '../geometry/box.ts';
 import { add, scale, type Vec3, vec } from '../geometry/vector.ts';
-import type { Cut, LocalFace, Size } from '../results/cuts.ts';
+import { type Cut, type LocalFace, POLYGON_AXES, type ProfileCut, type Size } from '../results/cuts.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import type { Instance } from '../results/piece.ts';
 import type { Body } from './bodies.ts';
@@ -146,6 +146,15 @@ function shiftCut(cut: Cut, low: Vec3, high: Vec3, grown: Size): Cut {
       return { ...cut, at: add(cut.at, low) };
     case 'taper':
       return { ...cut, from: cut.from + low.x, to: cut.to + low.x };
+    case 'turned':
+      return { ...cut, profile: cut.profile.map(p => ({ ...p, at: p.at + low.x })) };
+    case 'dovetail':
+    case 'curve':
+    case 'cut-out':
+    case 'bevel':
+    case 'slant':
+    case 'scribe':
+      return shiftProfile(cut, low);
     case 'end-cut':
     case 'chamfer':
     case 'round-over':
@@ -155,6 +164,16 @@ function shiftCut(cut: Cut, low: Vec3, high: Vec3, grown: Size): Cut {
     default:
       return { ...cut, box: shiftBox(cut.box, low) };
   }
+}
+
+function shiftProfile(cut: ProfileCut, low: Vec3): ProfileCut {
+  const [u, v] = POLYGON_AXES[cut.axis];
+  return {
+    ...cut,
+    from: cut.from + low[cut.axis],
+    to: cut.to + low[cut.axis],
+    polygon: cut.polygon.map(([a, b]) => [a + low[u], b + low[v]]),
+  };
 }
 
 /** A groove that runs through goes on over tenons and haunches, as far as the wood does. */

@@ -1,5 +1,5 @@
 import { box } from '../geometry/box.ts';
-import { type Vec3, vec } from '../geometry/vector.ts';
+import { add, dot, scale, sub, type Vec3, vec } from '../geometry/vector.ts';
 import { cutShapes, type Primitive } from '../results/cut-shapes.ts';
 import type { Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
@@ -46,6 +46,16 @@ function shapeText(shape: Primitive, s: Symmetry, size: Size): string {
       ),
     );
     return `prism ${corners.sort().join(' ')}`;
+  }
+  if (shape.shape === 'beyond') {
+    // A plane is told by its normal, in hundredths, and by its distance from the frame's origin.
+    const foot = scale(shape.normal, shape.offset);
+    const normal = sub(at(add(foot, shape.normal)), at(foot));
+    return `beyond ${point(scale(normal, 100))} ${n(dot(normal, at(foot)))}`;
+  }
+  if (shape.shape === 'turned') {
+    const rings = shape.profile.map(([x, r]) => `${point(at(vec(x, ...shape.centre)))} r${n(r)}`);
+    return `turned ${(s.x ? rings.reverse() : rings).join(' ')}`;
   }
   const radii =
     shape.shape === 'cylinder' ? [shape.radius, shape.radius] : [shape.radiusFrom, shape.radiusTo];

@@ -131,6 +131,12 @@ const feature = z.strictObject({
     'taper',
     'mitre',
     'notch',
+    'curve',
+    'scribe',
+    'cut-out',
+    'bevel',
+    'rounded-corner',
+    'turned',
   ]),
   on: short,
   face: face.optional(),
@@ -149,6 +155,14 @@ const feature = z.strictObject({
   across: figure.optional(),
   diameter: figure.optional(),
   angle: figure.optional(),
+  tilt: figure.optional().describe('Mitre: second angle, across the other faces, for a compound end'),
+  radius: figure.optional().describe('Corners of a cut-out'),
+  points: z
+    .array(z.tuple([figure, figure]))
+    .min(2)
+    .max(60)
+    .optional()
+    .describe('Stations from end 1 with the depth taken there (curve, scribe) or the diameter (turned)'),
   start: figure.optional(),
   amount: figure.optional(),
   travel: figure.optional(),

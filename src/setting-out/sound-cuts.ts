@@ -1,4 +1,14 @@
-import type { Cut, EdgeCut, EndCut, HoleCut, Size, TaperCut } from '../results/cuts.ts';
+import { polygonArea, profileSpan } from '../results/cut-shapes.ts';
+import type {
+  Cut,
+  EdgeCut,
+  EndCut,
+  HoleCut,
+  ProfileCut,
+  Size,
+  TaperCut,
+  TurnedCut,
+} from '../results/cuts.ts';
 import { FACE_AXIS } from '../results/cuts.ts';
 import { SIZE_OF_AXIS } from './faces.ts';
 
@@ -24,6 +34,15 @@ export function unsound(cut: Cut, s: Size): Unsound | undefined {
       return unsoundEdge(cut, s);
     case 'end-cut':
       return unsoundEnd(cut, s);
+    case 'turned':
+      return unsoundTurning(cut, s);
+    case 'dovetail':
+    case 'curve':
+    case 'cut-out':
+    case 'bevel':
+    case 'slant':
+    case 'scribe':
+      return unsoundProfile(cut, s);
     default:
       return 'box' in cut ? unsoundBox(cut, s) : undefined;
   }
@@ -68,6 +87,32 @@ function unsoundHole(cut: HoleCut, s: Size): Unsound | undefined {
         fault: `a countersink of ${sink.angle} degrees cannot be cut`,
         mend: 'give 60, 82, 90 or 120 deg',
       };
+}
+
+/** The waste must lie within the part: what stands over is nobody's to cut. */
+function unsoundProfile(cut: ProfileCut, s: Size): Unsound | undefined {
+  const over = (['x', 'y', 'z'] as const).some(k => {
+    const [low, high] = profileSpan(cut, k);
+    return low < -SLACK || high > s[SIZE_OF_AXIS[k]] + SLACK;
+  });
+  if (over) return { field: '', fault: `the ${cut.kind} runs out of the part (${sizes(s)})`, mend: INSIDE };
+  return polygonArea(cut.polygon) < SLACK || cut.to - cut.from < SLACK
+    ? { field: '', fault: `the ${cut.kind} has no size`, mend: INSIDE }
+    : undefined;
+}
+
+function unsoundTurning(cut: TurnedCut, s: Size): Unsound | undefined {
+  const most = Math.min(s.width, s.thickness);
+  const wrong = cut.profile.find(p => p.diameter <= 0 || p.diameter > most + SLACK);
+  if (wrong)
+    return {
+      field: '.points',
+      fault: `a turned diameter of ${wrong.diameter} mm does not come out of ${most} mm`,
+      mend: `give more than 0 and at most ${most} mm`,
+    };
+  return cut.profile.some(p => p.at < -SLACK || p.at > s.length + SLACK)
+    ? { field: '.points', fault: `the outline runs off the part (${sizes(s)})`, mend: INSIDE }
+    : undefined;
 }
 
 function unsoundTaper(cut: TaperCut, s: Size): Unsound | undefined {

@@ -79,6 +79,13 @@ export const cutName = (cut: Cut): string => {
     chamfer: 'chamfer',
     'round-over': 'round-over',
     taper: 'taper',
+    dovetail: 'dovetail',
+    curve: 'curve',
+    'cut-out': 'cut-out',
+    bevel: 'bevel',
+    slant: 'slanting cut',
+    scribe: 'scribed edge',
+    turned: 'turning',
   };
   return names[cut.kind];
 };

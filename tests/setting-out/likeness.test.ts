@@ -5,8 +5,8 @@ import { WORLD } from '../../src/geometry/frame.ts';
 import type { Cut, Size } from '../../src/results/cuts.ts';
 import { ON_PART } from '../../src/results/cuts.ts';
 import type { Instance } from '../../src/results/piece.ts';
-import { mirrorCut } from '../../src/setting-out/features.ts';
 import { shapeOf, turnings } from '../../src/setting-out/likeness.ts';
+import { mirrorCut } from '../../src/setting-out/mirror-cut.ts';
 
 const part = (size: Size, cuts: Cut[]): Instance => ({
   id: 'p',

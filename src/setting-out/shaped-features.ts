@@ -1,0 +1,94 @@
+import { type Cut, FACE_AXIS } from '../results/cuts.ts';
+import { SIZE_OF_AXIS } from './faces.ts';
+import { base, type Context, faceOf, Lacking } from './feature-context.ts';
+import {
+  bevelWaste,
+  cornerWaste,
+  fairCurve,
+  hollowArc,
+  lineWaste,
+  stationAxis,
+  windowWaste,
+} from './shaped-wastes.ts';
+
+/** A line along a face: an arc of a stated depth, or through entered points; a scribe joins them straight. */
+export function line(c: Context, kind: 'curve' | 'scribe'): Cut[] {
+  const face = c.face(faceOf(c, 'face'));
+  const along = stationAxis(face);
+  const shift = along === 'x' ? c.start : 0;
+  const entered = c.points()?.map(([at, depth]): [number, number] => [at + shift, depth]);
+  if (entered) {
+    rising(entered, 'points');
+    if (entered.some(([, depth]) => depth < 0))
+      throw new Lacking('points', 'a point lies outside the part', 'depths are taken off and not below 0');
+    if (entered.every(([, depth]) => depth === 0))
+      throw new Lacking('points', 'the line takes nothing off', 'give a depth above 0 somewhere');
+    const drawn = kind === 'curve' ? fairCurve(entered) : entered;
+    return [{ ...base(c), id: '', ...lineWaste(kind, face, drawn, c.size) }];
+  }
+  if (kind === 'scribe')
+    throw new Lacking('points', 'no offsets are entered', 'list stations with what is taken off at each');
+  const from = (c.get('from') ?? 0) + shift;
+  const to = c.get('to') === undefined ? c.size[SIZE_OF_AXIS[along]] : c.get('to')! + shift;
+  if (to <= from) throw new Lacking('to', 'the curve ends before it begins', 'give a station after from');
+  return [{ ...base(c), id: '', ...lineWaste(kind, face, hollowArc(from, to, c.need('depth')), c.size) }];
+}
+
+function rising(points: readonly [number, number][], field: string): void {
+  if (points.length < 2 || points.some(([at], i) => i > 0 && at <= points[i - 1]![0]))
+    throw new Lacking(field, 'the stations do not rise', 'list at least two points from end 1 onwards');
+}
+
+export function cutOut(c: Context): Cut[] {
+  const face = c.face(faceOf(c, 'face'));
+  const shift = FACE_AXIS[face] === 'x' ? 0 : c.start;
+  const round = c.get('diameter');
+  const along = c.need('along') + shift;
+  const across = c.need('across');
+  const [wide, high] = round === undefined ? [c.need('width'), c.need('size')] : [round, round];
+  // A round one is told by its centre, one of four sides by its nearest corner.
+  const [a, b] = round === undefined ? [along, across] : [along - round / 2, across - round / 2];
+  const radius = round === undefined ? (c.get('radius') ?? 0) : round / 2;
+  if (radius < 0 || radius > Math.min(wide, high) / 2)
+    throw new Lacking(
+      'radius',
+      `corners of ${radius} mm do not go into it`,
+      'give half its least side or less',
+    );
+  const window = { along: [a, a + wide], across: [b, b + high], radius } satisfies Parameters<
+    typeof windowWaste
+  >[1];
+  return [{ ...base(c), id: '', ...windowWaste(face, window, c.size) }];
+}
+
+export function bevel(c: Context): Cut[] {
+  const face = c.face(faceOf(c, 'face'));
+  const edge = c.face(faceOf(c, 'edge'));
+  if (FACE_AXIS[face] === FACE_AXIS[edge])
+    throw new Lacking('edge', 'the edge lies on the same face', 'name the side that is planed out of square');
+  const angle = c.need('angle');
+  if (angle <= 0 || angle >= 90)
+    throw new Lacking(
+      'angle',
+      `a bevel of ${angle} degrees cannot be cut`,
+      'give degrees from square, above 0',
+    );
+  return [{ ...base(c), id: '', ...bevelWaste(face, edge, angle, c.size) }];
+}
+
+export function roundedCorner(c: Context): Cut[] {
+  const end = c.feature.end;
+  if (!end) throw new Lacking('end', 'no end is named', 'give end: end1 or end2');
+  const side = c.face(faceOf(c, 'edge'));
+  if (FACE_AXIS[side] === 'x')
+    throw new Lacking('edge', 'the side is an end', 'name the long side of the corner');
+  return [{ ...base(c), id: '', ...cornerWaste(end, side, c.need('size'), c.size) }];
+}
+
+export function turned(c: Context): Cut[] {
+  const points = c.points()?.map(([at, diameter]) => ({ at: at + c.start, diameter }));
+  if (!points) throw new Lacking('points', 'no outline is given', 'list stations with the diameter there');
+  if (points.some((p, i) => i > 0 && p.at < points[i - 1]!.at) || points.at(-1)!.at <= points[0]!.at)
+    throw new Lacking('points', 'the stations do not rise', 'list at least two points from end 1 onwards');
+  return [{ ...base(c), id: '', kind: 'turned', profile: points, round: c.round }];
+}
