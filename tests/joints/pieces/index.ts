@@ -1,0 +1,5 @@
+import type { Sample } from './parts.ts';
+import { PLAIN } from './plain.ts';
+
+/** A sample of every joint; a joint's file adds its own here by its group. */
+export const PIECES: Record<string, Sample> = { ...PLAIN };
