@@ -5,6 +5,8 @@ import { AXES, type Axis, axisVector, type Vec3, vec } from '../geometry/vector.
 import type { Cut, Size, TenonCut } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import { clipFacets, cutPlanes } from './planes.ts';
+import { turnStretch } from './turned.ts';
+import { cutPrisms, prismsOf } from './wastes.ts';
 
 export type Segment = readonly [Vec3, Vec3];
 
@@ -70,7 +72,12 @@ const removals = (cut: Cut, size: Size): Box[] =>
 
 /** Facets of one instance in the world: its envelope less pockets, tenon shoulders, tapers and sawn ends. */
 export function facetsOf(instance: Instance, owner: number): Facet[] {
-  const local = instance.round ? roundFacets(instance.size, owner) : boxFacets(instance, owner);
+  const whole = instance.round ? roundFacets(instance.size, owner) : boxFacets(instance, owner);
+  const sawn = cutPrisms(whole, prismsOf(instance), boxesOf(instance), instance.size, owner);
+  const local = instance.cuts.reduce(
+    (kept, cut) => (cut.kind === 'turned' ? turnStretch(kept, cut, instance.size, owner) : kept),
+    sawn,
+  );
   const holes = instance.round ? [] : instance.cuts.flatMap(cut => holeFacets(cut, instance.size, owner));
   const clipped = clipFacets(
     [...local, ...holes],
@@ -96,13 +103,19 @@ function toWorldFacet(facet: Facet, { frame }: Instance): Facet {
   };
 }
 
-function boxFacets(instance: Instance, owner: number): Facet[] {
-  const { size } = instance;
+/** Boxes taken from the envelope, as far as they lie in it. */
+function boxesOf({ cuts, size }: Instance): Box[] {
   const envelope = box(0, 0, 0, size.length, size.width, size.thickness);
-  const taken = instance.cuts
+  return cuts
     .flatMap(cut => removals(cut, size))
     .map(b => intersectBoxes(b, envelope))
     .filter(b => b !== undefined);
+}
+
+function boxFacets(instance: Instance, owner: number): Facet[] {
+  const { size } = instance;
+  const envelope = box(0, 0, 0, size.length, size.width, size.thickness);
+  const taken = boxesOf(instance);
   const stations = (k: Axis): number[] =>
     [...new Set([envelope.min[k], envelope.max[k], ...taken.flatMap(b => [b.min[k], b.max[k]])])].sort(
       (a, b) => a - b,
@@ -282,7 +295,10 @@ function roundFacets(size: Size, owner: number): Facet[] {
     return {
       points: [p, far[i]!, far[j]!, near[j]!],
       normal: vec(0, Math.cos(middle), Math.sin(middle)),
-      segments: [],
+      segments: [
+        [p, near[j]!],
+        [far[i]!, far[j]!],
+      ],
       kind: 'side' as const,
       field: { corner: p, along: vec(size.length, 0, 0), across: vec(0, near[j]!.y - p.y, near[j]!.z - p.z) },
       rank: 0,

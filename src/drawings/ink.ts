@@ -49,17 +49,18 @@ export function inkOf(instances: readonly Instance[], view: Projection, options:
 
 const near = (p: Vec3, q: Vec3): boolean => norm(sub(p, q)) < 1e-6;
 
-/** Gives a round bar its two long edges: those of its visible sides that no other visible side shares. */
+/** Gives round and turned stock its long edges: those of its visible sides that no other visible side shares. */
 function withBarrelEdges(facing: Facet[]): Facet[] {
   const sides = facing.filter(f => f.kind === 'side');
   return facing.map(facet => {
     if (facet.kind !== 'side') return facet;
     const [a, b, c, d] = facet.points;
-    const shared = (p: Vec3): boolean =>
-      sides.some(other => other !== facet && other.points.some(q => near(p, q)));
-    const edges: Segment[] = [];
-    if (a && b && !shared(a)) edges.push([a, b]);
-    if (c && d && !shared(d)) edges.push([d, c]);
+    const has = (other: Facet, p: Vec3): boolean => other.points.some(q => near(p, q));
+    const shared = (p: Vec3, q: Vec3): boolean =>
+      sides.some(other => other !== facet && has(other, p) && has(other, q));
+    const edges: Segment[] = [...facet.segments];
+    if (a && b && !shared(a, b)) edges.push([a, b]);
+    if (c && d && !shared(d, c)) edges.push([d, c]);
     return { ...facet, segments: edges };
   });
 }
@@ -127,10 +128,13 @@ function layersSeen(thickness: number, wide: number, px: number): number {
   return layers < 3 ? 0 : layers;
 }
 
+/** Lines of a bar's side at its two ends; one more is its long edge. */
+const RIMS = 2;
+
 /** A bar is hatched along its length, where its sides turn away from the eye. */
 function barLine(facet: Facet, material: Material, toPage: (p: Vec3) => Point, px: number): Item[] {
   const [a, b, , d] = facet.points.map(toPage);
-  if (!a || !b || !d || facet.segments.length > 0) return [];
+  if (!a || !b || !d || facet.segments.length > RIMS) return [];
   const wide = Math.hypot(d[0] - a[0], d[1] - a[1]);
   const tone = material === 'brass' ? 'brass' : 'metal';
   return wide < 0.5 * px || wide > 1.4 * px ? [] : [runs([[a, b]], { stroke: 'hatch', tone })];

@@ -1,6 +1,7 @@
 import { WORLD } from '../geometry/frame.ts';
 import { type Vec3, vec } from '../geometry/vector.ts';
 import { formatLength } from '../quantities/length.ts';
+import { profileSpan } from '../results/cut-shapes.ts';
 import type { Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import type { ShowOptions } from '../results/show.ts';
@@ -125,6 +126,13 @@ function stationsOf({ cuts, size, round }: Instance): Stations {
       z.push(size.thickness - cut.box.max.z, size.thickness - cut.box.min.z);
     } else if (cut.kind === 'taper') {
       x.push(cut.from, cut.to);
+    } else if (cut.kind === 'turned') {
+      x.push(...cut.profile.map(p => p.at));
+    } else if ('polygon' in cut) {
+      const [along, across, deep] = (['x', 'y', 'z'] as const).map(k => profileSpan(cut, k));
+      x.push(...along!);
+      y.push(...across!.map(v => size.width - v));
+      z.push(...deep!.map(v => size.thickness - v));
     }
   }
   for (const plane of cutPlanes(

@@ -70,8 +70,8 @@ export function clipFacets(
 
 const mix = (a: Vec3, b: Vec3, t: number): Vec3 => add(a, scale(sub(b, a), t));
 
-/** The part of a facet on the kept side of a plane; the new side is an edge of the part. */
-function keepBelow(facet: Facet, plane: Plane): Facet | undefined {
+/** The part of a facet on the kept side of a plane; the new side is an edge of the part unless `drawn` is false. */
+export function keepBelow(facet: Facet, plane: Plane, drawn = true): Facet | undefined {
   const height = (p: Vec3): number => dot(plane.normal, p) - plane.offset;
   if (facet.points.every(p => height(p) <= EPS)) return facet;
   const points: Vec3[] = [];
@@ -88,7 +88,7 @@ function keepBelow(facet: Facet, plane: Plane): Facet | undefined {
   });
   if (points.length < 3) return undefined;
   const segments = facet.segments.flatMap(s => keepSegment(s, height));
-  if (fresh.length === 2) segments.push([fresh[0]!, fresh[1]!]);
+  if (drawn && fresh.length === 2) segments.push([fresh[0]!, fresh[1]!]);
   return { ...facet, points, segments };
 }
 
