@@ -151,10 +151,18 @@ function stationsOf({ cuts, size, round }: Instance): Stations {
   };
 }
 
-/** Rims of holes along the part: a break must not fall within one. */
+/** Close enough that no break falls between two of them, mm. */
+const UNBROKEN = 5;
+
+const unbroken = (from: number, to: number): number[] =>
+  Array.from({ length: Math.ceil((to - from) / UNBROKEN) + 1 }, (_, i) => Math.min(to, from + i * UNBROKEN));
+
+/** Rims of holes along the part, and all along a curve or a turning: a break must not fall within one. */
 const rimsOf = ({ cuts, size }: Instance): number[] =>
   cuts
     .flatMap(cut => {
+      if (cut.kind === 'turned') return unbroken(cut.profile[0]!.at, cut.profile.at(-1)!.at);
+      if ('polygon' in cut && cut.axis !== 'x') return unbroken(...profileSpan(cut, 'x'));
       if (cut.kind !== 'hole') return [];
       const reach = Math.max(cut.diameter, cut.countersink?.diameter ?? 0) / 2;
       return [cut.at.x - reach, cut.at.x + reach];
