@@ -17,11 +17,15 @@ import { sheetLetIn } from './sheet-let-in.ts';
 import { tBridle } from './t-bridle.ts';
 import { tongueAndGroove } from './tongue-and-groove.ts';
 import { tuskTenon } from './tusk-tenon.ts';
+import { twinTenon } from './twin-tenon.ts';
+import { wedgedTenon } from './wedged-tenon.ts';
 
 /** Every joint the product knows: a new one is one file and one line here. */
 export const JOINTS: readonly JointType[] = [
   mortiseAndTenon,
   peggedTenon,
+  twinTenon,
+  wedgedTenon,
   tuskTenon,
   looseTenon,
   cornerBridle,
