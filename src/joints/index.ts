@@ -2,6 +2,7 @@ import type { JointCatalogue, JointType } from '../setting-out/joint-type.ts';
 import { barInHole } from './bar-in-hole.ts';
 import { button } from './button.ts';
 import { cornerBridle } from './corner-bridle.ts';
+import { cornerNotch } from './corner-notch.ts';
 import { dowelled } from './dowelled.ts';
 import { edgeGlued } from './edge-glued.ts';
 import { groovedPanel } from './grooved-panel.ts';
@@ -11,10 +12,13 @@ import { looseTenon } from './loose-tenon.ts';
 import { mitredFrame } from './mitred-frame.ts';
 import { mortiseAndTenon } from './mortise-and-tenon.ts';
 import { peggedTenon } from './pegged-tenon.ts';
+import { roundTenon } from './round-tenon.ts';
 import { screwed } from './screwed.ts';
 import { sheetBonded } from './sheet-bonded.ts';
 import { sheetLetIn } from './sheet-let-in.ts';
+import { stoppedHousing } from './stopped-housing.ts';
 import { tBridle } from './t-bridle.ts';
+import { taperedHousing } from './tapered-housing.ts';
 import { tongueAndGroove } from './tongue-and-groove.ts';
 import { tuskTenon } from './tusk-tenon.ts';
 import { twinTenon } from './twin-tenon.ts';
@@ -26,12 +30,16 @@ export const JOINTS: readonly JointType[] = [
   peggedTenon,
   twinTenon,
   wedgedTenon,
+  roundTenon,
   tuskTenon,
   looseTenon,
   cornerBridle,
   tBridle,
   housing,
+  stoppedHousing,
+  taperedHousing,
   halving,
+  cornerNotch,
   groovedPanel,
   tongueAndGroove,
   mitredFrame,
