@@ -1,3 +1,4 @@
+import { expandBuilders } from '../builders/expand.ts';
 import { runChecks } from '../checks/index.ts';
 import { planCutting } from '../cutting/plan-cutting.ts';
 import { planDays } from '../days/plan-days.ts';
@@ -36,7 +37,8 @@ export const FIRST_LOOK: Effort = { seed: 1, iterations: 120 };
  * Everything that follows from a job and a workshop, in the order of design section 1. Synchronous, without
  * kernels, clock or chance: the same on the command line, on the server and in the browser.
  */
-export function deriveJob(document: JobDocument, workshop: Workshop, options: DeriveOptions): Deriving {
+export function deriveJob(written: JobDocument, workshop: Workshop, options: DeriveOptions): Deriving {
+  const { document, faults: builderFaults, placeOf } = expandBuilders(written);
   const effort = options.effort ?? FIRST_LOOK;
   const { piece, commission, parameters, boughtIn, book, faults } = setOut(document, JOINT_CATALOGUE, {
     allowances: workshop.allowances,
@@ -66,10 +68,19 @@ export function deriveJob(document: JobDocument, workshop: Workshop, options: De
     days,
     checks,
     price,
-    faults: [...faults, ...misspelt(document, workshop), ...orderFaults],
+    faults: [
+      ...builderFaults,
+      ...[...faults, ...misspelt(document, workshop), ...orderFaults].map(f =>
+        atBuilder(f, placeOf(f.place)),
+      ),
+    ],
   };
   return { derived, why: figure => whyOf(figure, { derived, book, commission, workshop, boughtIn }) };
 }
+
+/** A fault within what a builder made is told at the builder, with the built thing named. */
+const atBuilder = (f: Fault, place: string): Fault =>
+  place === f.place ? f : { ...f, place, fault: `${f.place.split('.').slice(1).join(', ')}: ${f.fault}` };
 
 /** A material that neither the tables nor the workshop know, but which is nearly one they do. */
 function misspelt(document: JobDocument, workshop: Workshop): Fault[] {

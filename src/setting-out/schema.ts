@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { doorSchema, drawerSchema } from './builder-schema.ts';
 
 /**
  * The job file (version job/1) as it is written: sizes are numbers in the file's unit, quantities or
@@ -198,6 +199,9 @@ const finish = z.strictObject({
   steps: byId(step),
 });
 
+const drawer = drawerSchema({ figure, short });
+const door = doorSchema({ figure, short });
+
 export const jobSchema = z.strictObject({
   scantling: z.string(),
   title: short,
@@ -220,6 +224,8 @@ export const jobSchema = z.strictObject({
   parts: byId(part).optional(),
   joints: byId(joint).optional(),
   features: byId(feature).optional(),
+  drawers: byId(drawer).optional().describe('Built from their opening: parts, joints and an assembly each'),
+  doors: byId(door).optional().describe('Built from their opening: parts, joints and an assembly each'),
   assemblies: byId(assembly).optional(),
   finishes: byId(finish).optional(),
   measured: z.record(short, sizes).optional().describe("Calipers' word, by part or by copy"),
@@ -256,6 +262,8 @@ export type FeatureDocument = z.infer<typeof feature>;
 export type AssemblyDocument = z.infer<typeof assembly>;
 export type FinishDocument = z.infer<typeof finish>;
 export type ParameterDocument = z.infer<typeof parameter>;
+export type DrawerDocument = z.infer<typeof drawer>;
+export type DoorDocument = z.infer<typeof door>;
 export type FigureText = string | number;
 export type FaceWord = (typeof FACE_WORDS)[number];
 export type Direction = z.infer<typeof direction>;

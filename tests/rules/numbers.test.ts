@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { BUILDER_RULES } from '../../src/builders/rules.ts';
 import { CHECK_RULES } from '../../src/checks/index.ts';
 import { CUTTING_RULES } from '../../src/cutting/rules.ts';
 import { JOINTS } from '../../src/joints/index.ts';
@@ -13,6 +14,7 @@ const ALL: Rule[] = [
   ...new Set([
     ...JOINTS.flatMap(j => j.rules),
     ...CHECK_RULES,
+    ...BUILDER_RULES,
     ...CUTTING_RULES,
     ...ORDER_RULES,
     ...Object.values(SET_RULES).filter(isRule),
