@@ -2,6 +2,7 @@
 import { type Check, SEVERITIES, type Severity } from '../results/checks.ts';
 import type { Rule } from '../results/source.ts';
 import { adhesivesCheck } from './adhesives.ts';
+import { agreementCheck } from './agreement.ts';
 import { bowCheck } from './bow.ts';
 import type { CheckInput, CheckMaker } from './check.ts';
 import { clampsCheck } from './clamps.ts';
@@ -50,6 +51,7 @@ export const CHECKS: readonly CheckMaker[] = [
   liftingCheck,
   plansCheck,
   unsizedCheck,
+  agreementCheck,
 ];
 
 export const CHECK_RULES: readonly Rule[] = CHECKS.flatMap(c => c.rules);

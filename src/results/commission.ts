@@ -61,6 +61,14 @@ export interface PriceInputs {
 }
 
 export interface Commission {
+  /** Figures that must agree, mm, with the maker's own words for them; undefined where one cannot be worked out. */
+  agreements?: {
+    id: string;
+    label: string;
+    figure: number | undefined;
+    other: number | undefined;
+    written: [string, string];
+  }[];
   title: string;
   number: string;
   /** Id of the client's own record; never the data themselves. */

@@ -35,6 +35,19 @@ export function otherFigures(
           `${key}, ${group === 'measured' ? 'measured' : 'allowance in'} ${which}`,
           sizes?.[which],
         );
+  for (const [id, pair] of Object.entries(document.agree ?? {}))
+    for (const which of ['figure', 'with'] as const)
+      figures.push(
+        enteredFigure(
+          `agree.${id}.${which}`,
+          `${pair.label ?? id}, ${which}`,
+          `agree.${id}.${which}`,
+          pair[which],
+          'length',
+          unit,
+          resolve,
+        ),
+      );
   return figures.map(f => (f.name.startsWith('measured.') ? { ...f, how: 'measured' as const } : f));
 }
 
@@ -81,6 +94,19 @@ export function readCommission(
     number: document.number === undefined ? '' : String(document.number),
     ...(document.client === undefined ? {} : { client: document.client }),
     brief: document.brief ?? '',
+    ...(document.agree === undefined
+      ? {}
+      : {
+          agreements: Object.entries(document.agree).map(
+            ([key, pair]): NonNullable<Commission['agreements']>[number] => ({
+              id: key,
+              label: pair.label ?? key,
+              figure: book.number(`agree.${key}.figure`),
+              other: book.number(`agree.${key}.with`),
+              written: [String(pair.figure), String(pair.with)],
+            }),
+          ),
+        }),
     ...(site ? { site } : {}),
     ...(document.start === undefined ? {} : { start: document.start }),
     ...(document.deadline === undefined ? {} : { deadline: document.deadline }),

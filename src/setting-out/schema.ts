@@ -228,6 +228,9 @@ export const jobSchema = z.strictObject({
   doors: byId(door).optional().describe('Built from their opening: parts, joints and an assembly each'),
   assemblies: byId(assembly).optional(),
   finishes: byId(finish).optional(),
+  agree: byId(z.strictObject({ label: short.optional(), figure, with: figure, note: words.optional() }))
+    .optional()
+    .describe('Figures that must come to the same: a chain that closes'),
   measured: z.record(short, sizes).optional().describe("Calipers' word, by part or by copy"),
   allowances: z
     .strictObject({
