@@ -13,6 +13,7 @@ export interface OperationDraft {
   instances?: string[];
   assembly?: string;
   cuts?: Operation['cuts'];
+  sizing?: Operation['sizing'];
   wait?: { what: NonNullable<Operation['wait']>['what'] } & Wait;
   batch?: string;
   resources?: string[];
@@ -34,6 +35,7 @@ export class OrderOfWork {
       instances: draft.instances ?? [],
       ...(draft.assembly === undefined ? {} : { assembly: draft.assembly }),
       cuts: draft.cuts ?? [],
+      ...(draft.sizing === undefined ? {} : { sizing: draft.sizing }),
       handsOn: draft.handsOn,
       ...(wait && wait.minutes > 0
         ? { wait: { minutes: wait.minutes, what: wait.what, source: { text: wait.text, basis: wait.basis } } }

@@ -93,6 +93,7 @@ function breakDown(
     title: timber ? `Crosscut ${what} to rough length` : `Crosscut ${what} strips to blanks`,
     instances,
     handsOn: half,
+    sizing: 'rough length' as const,
     batch: `crosscut|${material}`,
   };
   const rip = {
@@ -101,6 +102,7 @@ function breakDown(
     title: timber ? `Rip ${what} to rough width` : `Rip ${what} to strips`,
     instances,
     handsOn: half,
+    sizing: 'rough width' as const,
     batch: `rip|${material}`,
   };
   const ids = (timber ? [cross, rip] : [rip, cross]).map(draft => work.add(draft));
@@ -242,6 +244,7 @@ function prepare(
         handsOn: spellOf(workshop, [
           { key: step.key, times: lot.reduce((sum, part) => sum + step.units(part) * part.copies.length, 0) },
         ]),
+        sizing: step.step,
         batch: `prepare|${step.step}`,
       });
       for (const part of lot) {
@@ -264,6 +267,7 @@ function sawMetal(workshop: Workshop, work: OrderOfWork, part: PartView, stock: 
     title: bar ? `Saw ${part.name} to length` : `Cut ${part.name} to size`,
     instances: part.copies.map(copy => copy.id),
     handsOn: spellOf(workshop, [{ key: bar ? 'saw-bar' : 'saw-metal-sheet', times: part.copies.length }]),
+    sizing: bar ? 'length' : 'sheet metal',
     batch: bar ? 'prepare|bar' : 'prepare|metal sheet',
   });
   work.link(stock, id, 68);

@@ -36,6 +36,17 @@ export interface After {
   hard: boolean;
 }
 
+/** What an operation brings its parts to: rough sizes are the blank's, the others the finished part's. */
+export type Sizing =
+  | 'rough length'
+  | 'rough width'
+  | 'face'
+  | 'edge'
+  | 'thickness'
+  | 'width'
+  | 'length'
+  | 'sheet metal';
+
 /** One thing done to parts or to a sub-assembly. Ids are stable over edits elsewhere. */
 export interface Operation {
   id: string;
@@ -46,6 +57,8 @@ export interface Operation {
   assembly?: string;
   /** Cuts this operation makes. */
   cuts: { instance: string; cut: string }[];
+  /** Set where it brings its instances to a size. */
+  sizing?: Sizing;
   handsOn: Spell;
   /** After the hands leave it: clamp, drying, curing, rest. Nothing that needs the part may start sooner. */
   wait?: { minutes: number; what: 'clamp' | 'dry' | 'cure' | 'rest' | 'delivery'; source: Source };

@@ -57,9 +57,10 @@ export interface Run {
 export interface Removal {
   /**
    * `slot` a rectangular way, `bore` a round hole, `cone` a countersink, `end` a sawn end, `wedge` a taper,
-   * `edge` a chamfer or round-over, `by eye` where the card sets nothing that could be repeated.
+   * `edge` a chamfer or round-over, `size` all beyond the figure read from the lay's `against`, `datum` a face or
+   * edge made true from which sizes are measured, `by eye` where the card sets nothing that could be repeated.
    */
-  shape: 'slot' | 'bore' | 'cone' | 'end' | 'wedge' | 'edge' | 'by eye';
+  shape: 'slot' | 'bore' | 'cone' | 'end' | 'wedge' | 'edge' | 'size' | 'datum' | 'by eye';
   /** Kerf, cutter or drill, mm. */
   width: number;
   /** The fence (or stop) again, as moves from its setting: the first is 0. */
@@ -103,6 +104,8 @@ export interface SetUp {
   removal?: Removal;
   /** Methods that were refused for this cut, with the reason, when a later one was taken. */
   refused?: { method: string; reason: string }[];
+  /** How true the machine repeats a setting; remembered. */
+  accuracy?: string;
   /** What each part of the change costs, minutes: `blade 4, fence 1`. */
   changeHow?: string;
 }
@@ -150,4 +153,14 @@ export interface SetUpPlan extends Solved {
   partByPart: number;
   /** Cuts no machine of the workshop can make, with reason and another way. */
   unmade: { instance: string; cut: string; reason: string; mend: string }[];
+  /** What the workshop file leaves open about machines that these set-ups need. */
+  asks?: MachineQuestion[];
+}
+
+/** A question about a machine, asked only because a set-up needs it. */
+export interface MachineQuestion {
+  machine: string;
+  asks: string;
+  /** The set-up or cut that needs it. */
+  because: string;
 }

@@ -2,9 +2,12 @@ import type { Operation } from '../results/operations.ts';
 import { SAME } from './figures.ts';
 import type { Draft, Task } from './method.ts';
 
+/** What is run: a cut of a part, or a size it is brought to. */
+type RunTask = Pick<Task, 'instance' | 'mark'> & { cut: Pick<Task['cut'], 'id' | 'by' | 'stage'> };
+
 /** One draft of one cut on its way into a set-up. */
 export interface Step {
-  task: Task;
+  task: RunTask;
   draft: Draft;
   operations: Operation[];
   /** Place among the drafts of its cut. */

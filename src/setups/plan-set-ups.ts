@@ -3,6 +3,7 @@ import type { Piece } from '../results/piece.ts';
 import type { SetUp, SetUpPlan } from '../results/setups.ts';
 import type { Effort } from '../results/solver.ts';
 import type { Workshop } from '../workshop/workshop.ts';
+import { accuracyWords, questions } from './asks.ts';
 import { type Batch, gather, type Step } from './batches.ts';
 import { changeMinutesOf, changeOver } from './changeover.ts';
 import { holdWords, minutesOf, runOf, spreadWords, stageWords, testPieceOf, titleOf } from './describe.ts';
@@ -10,6 +11,8 @@ import type { Draft, MachineState } from './method.ts';
 import { chooseMethod } from './methods/index.ts';
 import { orderMachines } from './ordering/order-machines.ts';
 import { partByPartMinutes } from './part-by-part.ts';
+import { cutName } from './sizes.ts';
+import { sizingSteps } from './sizing/sizing-steps.ts';
 import { tasksOf } from './tasks.ts';
 
 /**
@@ -26,13 +29,15 @@ export function planSetUps(
   const steps: Step[] = [];
   const unmade: SetUpPlan['unmade'] = [];
   const refusals = new Map<string, { method: string; reason: string }[]>();
+  const missed: { title: string; refused: readonly { method: string; reason: string }[] }[] = [];
   for (const { task, operations: asking } of tasksOf(piece, operations, workshop)) {
     const choice = chooseMethod(task);
     if (!choice.ok) {
+      missed.push({ title: `${cutName(task.cut)} of ${task.instance.name}`, refused: choice.refused });
       unmade.push({
         instance: task.instance.id,
         cut: task.cut.id,
-        reason: choice.refused.map(r => `${r.method}: ${r.reason}`).join('; ') || 'no method is known for it',
+        reason: reasonsOf(choice.refused),
         mend: mendFor(choice.refused),
       });
       continue;
@@ -41,8 +46,18 @@ export function planSetUps(
       steps.push({ task, draft, operations: asking, index });
     });
     // Only reasons that speak of the cut are worth telling: a machine the maker does not have is no news.
-    const telling = choice.refused.filter(r => !/^the workshop has no|^no hand tools/.test(r.reason));
+    const telling = choice.refused.filter(r => !NOT_OWNED.test(r.reason));
     if (telling.length > 0) refusals.set(`${task.instance.id} / ${task.cut.id}`, telling);
+  }
+  const sizing = sizingSteps(piece, operations, workshop);
+  steps.push(...sizing.steps);
+  for (const { step, reasons } of sizing.refused) {
+    const telling = reasons.filter(r => !NOT_OWNED.test(r.reason));
+    if (telling.length > 0) refusals.set(`${step.task.instance.id} / ${step.task.cut.id}`, telling);
+  }
+  for (const { refused, ...what } of sizing.unmade) {
+    missed.push({ title: what.cut, refused });
+    unmade.push({ ...what, reason: reasonsOf(refused), mend: mendFor(refused) });
   }
   const batches = gather(steps, operations);
   const drafts = batches.map(b => b.steps[0]!.draft);
@@ -61,15 +76,30 @@ export function planSetUps(
       states: effort.iterations * 16,
     },
   );
+  const setups = finish(batches, result.order, operations, refusals);
+  const asks = questions(
+    workshop,
+    setups.flatMap(s => {
+      const machine = workshop.machines.find(m => m.id === s.machineId);
+      return machine ? [{ machine, title: s.title }] : [];
+    }),
+    missed,
+  );
   return {
-    setups: finish(batches, result.order, operations, refusals),
+    setups,
     status: batches.length === 0 ? 'none' : result.status,
     value: result.value,
     bound: result.bound,
     partByPart: partByPartMinutes(batches, groupNumber(piece)),
     unmade,
+    ...(asks.length > 0 ? { asks } : {}),
   };
 }
+
+const NOT_OWNED = /^the workshop has no|^no hand tools/;
+
+const reasonsOf = (refused: readonly { method: string; reason: string }[]): string =>
+  refused.map(r => `${r.method}: ${r.reason}`).join('; ') || 'no method is known for it';
 
 /** Change-over minutes between drafts of one machine, worked out once. */
 function changes(drafts: readonly Draft[]): (from: number, to: number) => number {
@@ -128,6 +158,7 @@ function finish(
       batch.steps.flatMap(s => refusals.get(`${s.task.instance.id} / ${s.task.cut.id}`) ?? []),
     );
     const testPiece = testPieceOf(batch, byId);
+    const accuracy = accuracyWords(draft.machine.kind);
     return {
       id: idOf(batch, ids),
       number: number.get(b)!,
@@ -152,6 +183,7 @@ function finish(
       ],
       after: unique(batch.steps.flatMap(s => s.draft.after)),
       cautions: unique(batch.steps.flatMap(s => s.draft.cautions)),
+      ...(accuracy === undefined ? {} : { accuracy }),
       changeOver: change.minutes,
       changeHow: change.how,
       minutes: minutesOf(batch, passesOf),

@@ -150,6 +150,16 @@ export const SET_RULES = {
     'A moulded edge is cut across the ends first, then along the grain.',
     'The last cut takes the splinters of the first away.',
   ),
+  sizing: rule(
+    'SET-25',
+    'Face flat, edge square, then thickness, width and length: parts of one size in one setting, test pieces with them.',
+    'Each face is the datum of the next, and what comes through in one pass is equally thick.',
+  ),
+  planing: rule(
+    'SET-26',
+    'Planing takes the spare in equal passes no deeper than the machine may, the last a light one.',
+    'Deep passes tear the grain; a light one leaves the surface that stays.',
+  ),
 } as const satisfies Record<string, Rule>;
 
 export type SetRuleName = keyof typeof SET_RULES;

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { parseLength } from '../quantities/length.ts';
 import { parseMoney, wholeMinor } from '../quantities/money.ts';
 import { parseMinutes } from '../quantities/time.ts';
+import { MACHINE_FILES } from './machines/index.ts';
 import type { Workshop } from './workshop.ts';
 
 /**
@@ -60,14 +61,15 @@ const machineKinds = [
   'hand drill',
   'slot mortiser',
   'chisel mortiser',
+  'lathe',
   'disc sander',
+  'belt sander',
   'metal saw',
+  'polisher',
   'hand tools',
   'bench',
+  'clamps',
 ] as const;
-
-/** Minutes to change a machine: remembered, until the maker gives his own. */
-const CHANGE = { tool: 6, fence: 2, height: 1, tilt: 3, jig: 4 };
 
 const change = z
   .strictObject({
@@ -77,12 +79,7 @@ const change = z
     tilt: span.optional(),
     jig: span.optional(),
   })
-  .optional()
-  .transform(c => ({
-    ...CHANGE,
-    ...Object.fromEntries(Object.entries(c ?? {}).filter(([, v]) => v !== undefined)),
-    measured: c !== undefined,
-  }));
+  .optional();
 
 const machine = z.strictObject({
   kind: z.enum(machineKinds),
@@ -91,6 +88,8 @@ const machine = z.strictObject({
   fence: size.optional(),
   max_tilt: z.number().min(0).max(90).optional(),
   shortest: size.optional(),
+  widest: size.optional(),
+  longest: size.optional(),
   change,
 });
 const blade = z.strictObject({
@@ -98,13 +97,14 @@ const blade = z.strictObject({
   name: short.optional(),
   kerf: size,
   diameter: size,
-  use: z.enum(['rip', 'cross', 'combination', 'groove', 'metal']),
+  use: z.enum(['rip', 'cross', 'combination', 'groove', 'curve', 'metal']),
 });
 const cutter = z.strictObject({
   name: short.optional(),
-  kind: z.enum(['straight', 'rebate', 'chamfer', 'round-over', 'groove']),
+  kind: z.enum(['straight', 'rebate', 'chamfer', 'round-over', 'groove', 'dovetail']),
   diameter: size,
   depth: size,
+  angle: z.number().min(1).max(45).optional().describe('Slope of a dovetail cutter from upright, degrees'),
   shank: size.optional(),
   bearing: z.boolean().optional(),
   max_speed: z.number().positive().optional(),
@@ -271,7 +271,14 @@ export function workshopFrom(r: Read): Workshop {
         fence: m.fence,
         maxTilt: m.max_tilt,
         shortest: m.shortest,
-        change: m.change,
+        widest: m.widest,
+        longest: m.longest,
+        // Minutes to change a machine are remembered until the maker gives his own.
+        change: {
+          ...MACHINE_FILES[m.kind].change,
+          ...defined(m.change ?? {}),
+          measured: m.change !== undefined,
+        },
       }),
     ) as Workshop['machines'],
     blades: list(r.blades).map(b => ({ ...b, name: b.name ?? b.id })),
@@ -282,6 +289,7 @@ export function workshopFrom(r: Read): Workshop {
         kind: c.kind,
         diameter: c.diameter,
         depth: c.depth,
+        angle: c.angle,
         shank: c.shank ?? 8,
         bearing: c.bearing ?? false,
         maxSpeed: c.max_speed,

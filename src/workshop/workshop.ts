@@ -39,22 +39,30 @@ export type MachineKind =
   | 'hand drill'
   | 'slot mortiser'
   | 'chisel mortiser'
+  | 'lathe'
   | 'disc sander'
+  | 'belt sander'
   | 'metal saw'
+  | 'polisher'
   | 'hand tools'
-  | 'bench';
+  | 'bench'
+  | 'clamps';
 
 export interface Machine {
   id: string;
   kind: MachineKind;
   name: string;
-  /** Greatest blade height or plunge, mm. */
+  /** Greatest blade height or plunge; of planer and thicknesser the deepest cut at one pass, mm. */
   maxDepth?: number;
   /** Furthest fence setting, mm. */
   fence?: number;
   maxTilt?: number;
   /** Shortest piece that may be run, mm. */
   shortest?: number;
+  /** Widest work: knives, jaws or swing, mm. */
+  widest?: number;
+  /** Longest work: a lathe between its centres, mm. */
+  longest?: number;
   /** Minutes per change; remembered defaults where the maker gave none (`measured: false`). */
   change: { tool: number; fence: number; height: number; tilt: number; jig: number; measured: boolean };
 }
@@ -65,15 +73,17 @@ export interface Blade {
   name: string;
   kerf: number;
   diameter: number;
-  use: 'rip' | 'cross' | 'combination' | 'groove' | 'metal';
+  use: 'rip' | 'cross' | 'combination' | 'groove' | 'curve' | 'metal';
 }
 
 export interface Cutter {
   id: string;
   name: string;
-  kind: 'straight' | 'rebate' | 'chamfer' | 'round-over' | 'groove';
+  kind: 'straight' | 'rebate' | 'chamfer' | 'round-over' | 'groove' | 'dovetail';
   diameter: number;
   depth: number;
+  /** Of a dovetail cutter: slope of its sides from upright, degrees; `diameter` is its widest. */
+  angle?: number;
   shank: number;
   bearing: boolean;
   maxSpeed?: number;
