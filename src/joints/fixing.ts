@@ -107,3 +107,43 @@ export function axisAlong(
   }
   return undefined;
 }
+
+/** Refusal of a row that begins nearer to the end than `least`, or runs past its middle. */
+export function badRow(c: MakeContext, figure: string, least: number, what: string): Refusal[] {
+  const end = c.figure(figure);
+  const run = runOf(c.contact).long;
+  if (end < least - 1e-6)
+    return [
+      {
+        figure,
+        fault: `the first ${what} stands ${end} mm from the end: the wood splits`,
+        mend: `give ${Math.ceil(least)} mm or more`,
+      },
+    ];
+  return end > run / 2 + 1e-6
+    ? [
+        {
+          figure,
+          fault: `${end} mm from the end is beyond the middle of the ${Math.round(run)} mm that meet`,
+          mend: `give ${Math.floor(run / 4)} mm`,
+        },
+      ]
+    : [];
+}
+
+/** Narrowest distance of a row in the middle of the meeting from the sides of it, mm. */
+export const besideRow = (c: MakeContext): number => runOf(c.contact).short / 2;
+
+/** The face of `from` on the given axis that looks towards the middle of the piece. */
+export function innerFace(c: MakeContext, axis: Axis): LocalFace {
+  const middle = toLocal(c.from.frame, c.middle)[axis];
+  return faceOf(axis, middle > sizeAlong(c.from.body, faceOf(axis, true)) / 2);
+}
+
+/** The largest of ascending sizes sold that is no more than wanted, else the smallest. */
+export const soldAtMost = (sizes: readonly number[], wanted: number): number =>
+  sizes.filter(s => s <= wanted + 1e-6).at(-1) ?? sizes[0]!;
+
+/** The smallest of ascending sizes sold that is no less than wanted, else the largest. */
+export const soldAtLeast = (sizes: readonly number[], wanted: number): number =>
+  sizes.find(s => s >= wanted - 1e-6) ?? sizes.at(-1)!;

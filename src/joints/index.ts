@@ -1,24 +1,37 @@
 import type { JointCatalogue, JointType } from '../setting-out/joint-type.ts';
 import { barInHole } from './bar-in-hole.ts';
+import { barrelNut } from './barrel-nut.ts';
+import { bedConnector } from './bed-connector.ts';
 import { button } from './button.ts';
+import { cleat } from './cleat.ts';
 import { cornerBridle } from './corner-bridle.ts';
 import { cornerNotch } from './corner-notch.ts';
 import { dowelled } from './dowelled.ts';
 import { edgeGlued } from './edge-glued.ts';
+import { glueBlock } from './glue-block.ts';
 import { groovedPanel } from './grooved-panel.ts';
 import { halving } from './halving.ts';
+import { hingeRecess } from './hinge-recess.ts';
 import { housing } from './housing.ts';
+import { lockRecess } from './lock-recess.ts';
 import { looseTenon } from './loose-tenon.ts';
 import { mitredFrame } from './mitred-frame.ts';
 import { mortiseAndTenon } from './mortise-and-tenon.ts';
+import { nailed } from './nailed.ts';
 import { peggedTenon } from './pegged-tenon.ts';
+import { pocketScrew } from './pocket-screw.ts';
 import { roundTenon } from './round-tenon.ts';
+import { runnerGroove } from './runner-groove.ts';
 import { screwed } from './screwed.ts';
 import { sheetBonded } from './sheet-bonded.ts';
 import { sheetLetIn } from './sheet-let-in.ts';
+import { shelfPins } from './shelf-pins.ts';
+import { slottedScrew } from './slotted-screw.ts';
 import { stoppedHousing } from './stopped-housing.ts';
 import { tBridle } from './t-bridle.ts';
+import { tablePlate } from './table-plate.ts';
 import { taperedHousing } from './tapered-housing.ts';
+import { threadedInsert } from './threaded-insert.ts';
 import { tongueAndGroove } from './tongue-and-groove.ts';
 import { tuskTenon } from './tusk-tenon.ts';
 import { twinTenon } from './twin-tenon.ts';
@@ -46,7 +59,20 @@ export const JOINTS: readonly JointType[] = [
   dowelled,
   barInHole,
   screwed,
+  pocketScrew,
+  nailed,
+  cleat,
+  glueBlock,
+  threadedInsert,
+  barrelNut,
+  bedConnector,
   button,
+  slottedScrew,
+  tablePlate,
+  shelfPins,
+  hingeRecess,
+  lockRecess,
+  runnerGroove,
   edgeGlued,
   sheetBonded,
   sheetLetIn,

@@ -1,9 +1,9 @@
 import type { Axis } from '../geometry/vector.ts';
 import { scale } from '../geometry/vector.ts';
-import { screw, WOOD_SCREWS, type WoodScrew } from '../reference/screws.ts';
-import { timberSpecies } from '../reference/timber-species.ts';
+import { screw, WOOD_SCREWS } from '../reference/screws.ts';
 import { LOCAL_NORMAL, OPPOSITE } from '../setting-out/faces.ts';
 import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { counterbore, known, pilotFor, shorter, soldLength, usualSize } from './screw-sizes.ts';
 import { across, deep, FACE_AXIS, isHigh, limit, longAxis, otherAxis, rule, sizeAlong } from './shape.ts';
 
 const SC1 = rule(
@@ -39,35 +39,6 @@ const SC6 = rule(
   'It moves with the seasons and would split or bend the frame.',
   { text: 'woodcraft.com, tabletop fasteners', basis: 'read' },
 );
-
-/** Bits that a shop has for sinking heads, mm. */
-const COUNTERBORES = [8, 10, 12, 15, 16, 20];
-const counterbore = (head: number): number => COUNTERBORES.find(d => d >= head + 0.5) ?? head + 1;
-
-const METRIC = WOOD_SCREWS.rows.filter(s => /^\d/.test(s.key));
-
-/** About a quarter of the thinner part: what a maker reaches for. */
-function usualSize(thinner: number): string {
-  const wanted = Math.min(5, Math.max(3.5, thinner / 5));
-  return METRIC.reduce((a, b) => (Math.abs(b.shankMm - wanted) < Math.abs(a.shankMm - wanted) ? b : a)).key;
-}
-
-const known = (size: string): WoodScrew => screw(size) ?? screw('4.0')!;
-
-const sold = (s: WoodScrew): readonly number[] =>
-  s.lengthsMm.length > 0 ? s.lengthsMm : known('4.0').lengthsMm;
-
-/** The longest length sold that is no more than wanted; the shortest when none is. */
-const soldLength = (s: WoodScrew, wanted: number): number =>
-  Math.max(Math.min(...sold(s)), ...sold(s).filter(l => l <= wanted));
-
-/** The mend for a screw that comes through: a shorter one, if one is sold. */
-function shorter(s: WoodScrew, room: number): string {
-  const length = soldLength(s, room);
-  return length <= room
-    ? `use ${length} mm`
-    : `the shortest sold is ${length} mm: sink the head less, or use thicker wood`;
-}
 
 const under = (r: JointReader): number => Math.max(0, r.depthOf('from') - r.figure('sunk'));
 const run = (r: JointReader): number => {
@@ -137,8 +108,6 @@ export const screwed: JointType = {
   make,
 };
 
-const isHard = (material: string): boolean => timberSpecies(material)?.kind !== 'softwood';
-
 function make(c: MakeContext) {
   const { contact, from, into } = c;
   const s = known(c.word('size'));
@@ -152,9 +121,7 @@ function make(c: MakeContext) {
   const length = c.figure('length');
   const hold = length - (whole - sunk);
   const travel = c.figure('slot');
-  const pilot = isHard(into.material)
-    ? s.pilotHardwoodMm.high
-    : (s.pilotSoftwoodMm?.high ?? s.pilotHardwoodMm.low);
+  const pilot = pilotFor(s, into.material);
   const clearance = s.clearanceMm.high;
   const slotAxis = travel > 0 ? slotAlong(c) : undefined;
   const cuts: { role: 'from' | 'into'; cut: CutDraft }[] = [];

@@ -173,6 +173,12 @@ function turnedShape(cut: TurnedCut, s: Size): Primitive {
   };
 }
 
+/** How far before its centre a slanted drill meets the face: its rim must be through before the hole counts as open. */
+function mouth({ face, direction, diameter }: HoleCut): number {
+  const square = Math.abs(direction[FACE_AXIS[face]]);
+  return square > 1 - 1e-9 || square < 0.05 ? 0 : (diameter / 2) * (Math.sqrt(1 - square * square) / square);
+}
+
 function holeShapes(cut: HoleCut): Primitive[] {
   const to = add(cut.at, scale(cut.direction, cut.depth));
   const radius = cut.diameter / 2;
@@ -198,7 +204,7 @@ function holeShapes(cut: HoleCut): Primitive[] {
         : [Math.min(...points.map(p => p[k])), Math.max(...points.map(p => p[k]))];
     const [x, y, z] = [span('x'), span('y'), span('z')];
     shapes.push({ shape: 'box', box: box(x[0], y[0], z[0], x[1], y[1], z[1]) });
-  } else shapes.push({ shape: 'cylinder', from: cut.at, to, radius });
+  } else shapes.push({ shape: 'cylinder', from: add(cut.at, scale(cut.direction, -mouth(cut))), to, radius });
   if (cut.countersink) {
     const { diameter, angle } = cut.countersink;
     const deep = (diameter - cut.diameter) / 2 / Math.tan(((angle / 2) * Math.PI) / 180);

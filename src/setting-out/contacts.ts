@@ -46,8 +46,14 @@ function touching(a: Box, b: Box): Box | undefined {
 
 const LEAST_AREA = 1;
 
+/** A rectangle moved square onto the plane of another: across the gap between a door and its frame. */
+const flatOn = (a: Box, plane: Box, axis: Axis): Box => ({
+  min: { ...a.min, [axis]: plane.min[axis] },
+  max: { ...a.max, [axis]: plane.max[axis] },
+});
+
 /** Pairs of faces that lie in one plane, look at each other and share some area. */
-function facing(a: Body, b: Body, meets: Meets): Contact[] {
+function facing(a: Body, b: Body, meets: Meets, within: number): Contact[] {
   const found: Contact[] = [];
   for (const fromFace of entering(meets, false)) {
     const normal = directionToWorld(a.frame, LOCAL_NORMAL[fromFace]);
@@ -57,9 +63,9 @@ function facing(a: Body, b: Body, meets: Meets): Contact[] {
       const fa = faceBox(a, fromFace);
       const fb = faceBox(b, intoFace);
       const gap = dot(sub(toWorld(b.frame, fb.min), toWorld(a.frame, fa.min)), normal);
-      if (Math.abs(gap) > TOUCH) continue;
+      if (gap < -TOUCH || gap > within) continue;
       // In the frame of the receiving part the two rectangles are compared flat against its face.
-      const inInto = touching(boxBetween(a.frame, b.frame, fa), fb);
+      const inInto = touching(flatOn(boxBetween(a.frame, b.frame, fa), fb, FACE_AXIS[intoFace]), fb);
       if (!inInto || flatArea(inInto) < LEAST_AREA) continue;
       found.push({
         from: a.copy.id,
@@ -69,6 +75,7 @@ function facing(a: Body, b: Body, meets: Meets): Contact[] {
         world: boxToWorld(b.frame, inInto),
         inFrom: boxBetween(b.frame, a.frame, inInto),
         inInto,
+        apart: gap > TOUCH ? gap : 0,
       });
     }
   }
@@ -89,6 +96,7 @@ function sharing(a: Body, b: Body): Contact[] {
       world: boxToWorld(b.frame, inInto),
       inFrom,
       inInto,
+      apart: 0,
     },
   ];
 }
@@ -114,9 +122,11 @@ function nearestFace(b: Body, region: Box): LocalFace {
 const settable = (a: Body, b: Body, meets: Meets): boolean =>
   squareTo(a.frame, b.frame) || (a.round && meets === 'end to face');
 
-export function contactsBetween(a: Body, b: Body, meets: Meets): Contact[] {
+export function contactsBetween(a: Body, b: Body, meets: Meets, within: number = TOUCH): Contact[] {
   if (!settable(a, b, meets)) return [];
-  return meets === 'overlap' || meets === 'corner' ? sharing(a, b) : facing(a, b, meets);
+  return meets === 'overlap' || meets === 'corner'
+    ? sharing(a, b)
+    : facing(a, b, meets, Math.max(TOUCH, within));
 }
 
 /** Do the two stand at a slant, so that no joint can be set out between them? */

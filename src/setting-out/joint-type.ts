@@ -20,6 +20,8 @@ export interface Contact {
   world: Box;
   inFrom: Box;
   inInto: Box;
+  /** How far the two faces stand apart, mm: 0 where they touch or overlap. */
+  apart: number;
 }
 
 /** How the copies of a joint find each other. */
@@ -99,6 +101,8 @@ export interface JointType {
   /** One sentence for the reader of docs and hints. */
   says: string;
   meets: Meets;
+  /** Faces may stand this far apart and still meet, mm: a door from its frame, a shelf from its side. Touching unless said. */
+  within?: number;
   /** May one end meet more than one receiving part? */
   many: boolean;
   /** What the joint needs from the shop, in words. */

@@ -159,14 +159,15 @@ export class Pairings {
   private touching(from: Body[], into: Body[], type: JointType): Contact[] {
     const found: Contact[] = [];
     const seen = new Set<string>();
+    const reach = Math.max(TOUCH, type.within ?? 0);
     for (const a of from) {
       for (const b of into) {
         if (a === b) continue;
         const pair = [a.copy.id, b.copy.id].sort().join('+');
         if (seen.has(pair) && a.copy.part === b.copy.part) continue;
         const [wa, wb] = [this.worldBox(a), this.worldBox(b)];
-        if (AXES.some(k => wa.min[k] > wb.max[k] + TOUCH || wb.min[k] > wa.max[k] + TOUCH)) continue;
-        const contacts = contactsBetween(a, b, type.meets);
+        if (AXES.some(k => wa.min[k] > wb.max[k] + reach || wb.min[k] > wa.max[k] + reach)) continue;
+        const contacts = contactsBetween(a, b, type.meets, type.within);
         if (contacts.length > 0) seen.add(pair);
         found.push(...contacts);
       }
@@ -187,7 +188,7 @@ export class Pairings {
         );
         return [];
       }
-      const contacts = contactsBetween(a, b, type.meets);
+      const contacts = contactsBetween(a, b, type.meets, type.within);
       if (contacts.length === 0)
         this.tell(fault(`${place}.pair`, `${from} and ${into} do not meet`, this.howFar([[a, b]], type)));
       return contacts;
