@@ -8,6 +8,7 @@ import type { Instance, Piece } from '../results/piece.ts';
 import type { SetUp } from '../results/setups.ts';
 import { type CutByCards, cutByCards } from './simulator.ts';
 import { cellIndex, middle, whatIsLeft } from './simulator-grid.ts';
+import { compareRegions, compareSizes } from './simulator-solids.ts';
 
 export interface SimulationReport {
   setUps: number;
@@ -35,6 +36,7 @@ export function checkCards(piece: Piece, setUps: readonly SetUp[]): SimulationRe
     wrong: [],
   };
   const byId = new Map(piece.instances.map(i => [i.id, i]));
+  const blanks = new Map(piece.groups.flatMap(g => g.instances.map(id => [id, g.blank] as const)));
   for (const instance of piece.instances) {
     const blank = trueBlank(instance);
     const done = cutByCards(instance.id, blank, setUps);
@@ -42,7 +44,9 @@ export function checkCards(piece: Piece, setUps: readonly SetUp[]): SimulationRe
     const tolerance =
       TOLERANCE + difference(instance) + Math.max(0, ...mates(instance, byId).map(difference));
     report.wrong.push(
+      ...compareSizes(instance, blanks.get(instance.id) ?? instance.size, done, tolerance),
       ...compareSolid(instance, blank, done, tolerance),
+      ...compareRegions(instance, blank, done, tolerance),
       ...compareRest(instance, blank, done, tolerance),
     );
   }

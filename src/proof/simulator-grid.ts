@@ -1,7 +1,8 @@
 /** What the ways of the tools leave of a blank, cell by cell, and what falls off with the waste. */
 import { AXES, type Axis } from '../geometry/vector.ts';
 import type { Size } from '../results/cuts.ts';
-import { extent, type Way } from './simulator.ts';
+import type { Way } from './simulator.ts';
+import { extent } from './simulator-card.ts';
 
 /** Cells of a grid drawn through all faces of the ways, and which of them are still one piece with the part. */
 export interface Cells {

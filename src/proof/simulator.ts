@@ -9,7 +9,23 @@
 import type { Box } from '../geometry/box.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { LocalFace, Size } from '../results/cuts.ts';
-import type { Lay, Run, Setting, SetUp } from '../results/setups.ts';
+import type { Lay, Run, SetUp } from '../results/setups.ts';
+import { AXIS, figure, inFrom } from './simulator-card.ts';
+import type { Region } from './simulator-regions.ts';
+import {
+  betweenBores,
+  bevelRegions,
+  boreRegion,
+  type Drawn,
+  edgeRegion,
+  endRegions,
+  type HoleFigures,
+  outlineRegions,
+  sunkRegion,
+  taperRegions,
+  turnedRegions,
+  undercutRegions,
+} from './simulator-shapes.ts';
 
 /** A rectangular way that a tool has cut, and the set-up that cut it. */
 export interface Way {
@@ -63,8 +79,25 @@ export interface Moulded {
   edges: [LocalFace, LocalFace][];
 }
 
+/** What a card brings one size to, from the face that meets fence, stop or table. */
+export interface Sized {
+  setUp: string;
+  cut: string;
+  axis: Axis;
+  size: number;
+}
+
+/** A region taken away that is no rectangular way. */
+export interface Taken {
+  setUp: string;
+  cut: string;
+  region: Region;
+}
+
 export interface CutByCards {
   ways: Way[];
+  sizes: Sized[];
+  taken: Taken[];
   bores: Bore[];
   sunk: Sunk[];
   tapers: Tapered[];
@@ -74,34 +107,12 @@ export interface CutByCards {
   notSimulated: { setUp: string; cut: string; reason: string }[];
 }
 
-const AXIS: Record<LocalFace, Axis> = {
-  end1: 'x',
-  end2: 'x',
-  backEdge: 'y',
-  faceEdge: 'y',
-  back: 'z',
-  face: 'z',
-};
-const HIGH: readonly LocalFace[] = ['end2', 'faceEdge', 'face'];
-export const extent = (size: Size, axis: Axis): number =>
-  axis === 'x' ? size.length : axis === 'y' ? size.width : size.thickness;
-
-/** The coordinate that lies `distance` in from a face of the blank. */
-const inFrom = (size: Size, face: LocalFace, distance: number): number =>
-  HIGH.includes(face) ? extent(size, AXIS[face]) - distance : distance;
-
-const figure = (settings: readonly Setting[], ...names: string[]): number | undefined => {
-  for (const name of names) {
-    const value = settings.find(s => s.name === name)?.value.value;
-    if (typeof value === 'number') return value;
-  }
-  return undefined;
-};
-
 /** Everything the cards take from one blank, in the order of the set-ups. */
 export function cutByCards(instance: string, blank: Size, setUps: readonly SetUp[]): CutByCards {
   const result: CutByCards = {
     ways: [],
+    sizes: [],
+    taken: [],
     bores: [],
     sunk: [],
     tapers: [],
@@ -123,52 +134,85 @@ function repeat(result: CutByCards, blank: Size, setUp: SetUp, run: Run): string
   const lay = run.lays?.[0];
   const owner = { setUp: setUp.id, cut: run.cut };
   if (!setUp.removal || !run.lays || !lay) return 'the card does not say how the work lies';
-  switch (setUp.removal.shape) {
+  const { removal, settings } = setUp;
+  const take = (drawn: Drawn): string | undefined => {
+    if (typeof drawn === 'string') return drawn;
+    result.taken.push(...drawn.map(region => ({ ...owner, region })));
+    return undefined;
+  };
+  switch (removal.shape) {
     case 'slot': {
       const ways = slot(blank, setUp, run, run.lays);
       if (typeof ways === 'string') return ways;
       result.ways.push(...ways);
       return undefined;
     }
+    case 'size': {
+      const size = figure(settings, 'fence', 'stop', 'height', 'gauge');
+      if (size === undefined) return 'no size on the card';
+      result.sizes.push({ ...owner, axis: AXIS[lay.entry], size });
+      return undefined;
+    }
     case 'bore':
     case 'cone':
       return hole(result, blank, setUp, run, lay);
     case 'wedge': {
-      const amount = figure(setUp.settings, 'offset');
-      const from = figure(setUp.settings, 'from');
+      const amount = figure(settings, 'offset');
+      const from = figure(settings, 'from');
       if (amount === undefined || from === undefined || !lay.end) return 'no offset on the card';
       result.tapers.push({ ...owner, face: lay.entry, end: lay.end, from, amount });
-      return undefined;
+      return take(taperRegions(blank, from, amount, lay, lay.end));
     }
-    case 'edge':
-      result.edges.push({
-        ...owner,
-        profile: setUp.removal.profile ?? 'chamfer',
-        size: figure(setUp.settings, 'depth') ?? Number.NaN,
-        edges: run.lays.map(l => [l.entry, l.against]),
-      });
-      return undefined;
+    case 'edge': {
+      const profile = removal.profile ?? 'chamfer';
+      const size = figure(settings, 'depth') ?? Number.NaN;
+      result.edges.push({ ...owner, profile, size, edges: run.lays.map(l => [l.entry, l.against]) });
+      return take(run.lays.map(l => edgeRegion(blank, l, size, profile)));
+    }
     case 'end': {
-      const [mitre, bevel] = [figure(setUp.settings, 'mitre'), figure(setUp.settings, 'tilt')];
+      const [mitre, bevel] = [figure(settings, 'mitre'), figure(settings, 'tilt')];
       if (mitre === undefined || bevel === undefined) return 'no angle on the card';
       result.ends.push({ ...owner, end: lay.entry, mitre, bevel, long: lay.long ?? [] });
-      return undefined;
+      return take(endRegions(blank, settings, lay));
     }
+    case 'outline':
+      return take(outlineRegions(blank, settings, run, lay, removal));
+    case 'bevel':
+      return take(bevelRegions(blank, settings, lay));
+    case 'undercut':
+      return take(undercutRegions(blank, settings, run, lay, removal));
+    case 'turned':
+      return take(turnedRegions(blank, settings, lay, removal));
+    case 'datum':
+      return 'a face or edge planed until it is true: no size is set';
     default:
       return 'worked by eye to lines';
   }
 }
 
 function hole(result: CutByCards, blank: Size, setUp: SetUp, run: Run, lay: Lay): string | undefined {
-  if ((figure(setUp.settings, 'tilt') ?? 0) !== 0) return 'a leaning hole: the card gives no direction';
+  const leans = (figure(setUp.settings, 'tilt') ?? 0) !== 0;
+  if (leans && (lay.lean ?? []).length === 0) return 'a leaning hole: the card gives no direction';
   const places = centres(setUp, run, lay);
   const depth = figure(setUp.settings, 'depth');
   if (!places || depth === undefined || !setUp.removal) return 'no fence or station on the card';
-  const { width: diameter, shape } = setUp.removal;
-  for (const at of places) {
-    const located = { setUp: setUp.id, cut: run.cut, face: lay.entry, at: locate(blank, at), diameter };
-    if (shape === 'bore') result.bores.push({ ...located, depth });
-    else result.sunk.push(located);
+  const { width: diameter, shape, joined, angle } = setUp.removal;
+  const owner = { setUp: setUp.id, cut: run.cut };
+  let last: HoleFigures | undefined;
+  for (const place of places) {
+    const at = locate(blank, place);
+    const located = { ...owner, face: lay.entry, at, diameter };
+    const figures = { lay, at, diameter, depth };
+    if (shape === 'bore') {
+      result.bores.push({ ...located, depth });
+      result.taken.push({ ...owner, region: boreRegion(blank, figures) });
+      const between = joined && last ? betweenBores(blank, last, figures) : undefined;
+      if (between) result.taken.push({ ...owner, region: between });
+      last = figures;
+    } else {
+      result.sunk.push(located);
+      result.taken.push({ ...owner, region: sunkRegion(blank, figures, angle ?? 90) });
+    }
   }
   return undefined;
 }

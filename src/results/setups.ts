@@ -34,6 +34,8 @@ export interface Lay {
   end?: LocalFace;
   /** Of an angled end: the faces on which it stays long. */
   long?: LocalFace[];
+  /** Of a leaning hole: the faces it runs towards, each with its slope in degrees from square. */
+  lean?: { towards: LocalFace; angle: number }[];
 }
 
 export interface Run {
@@ -58,9 +60,24 @@ export interface Removal {
   /**
    * `slot` a rectangular way, `bore` a round hole, `cone` a countersink, `end` a sawn end, `wedge` a taper,
    * `edge` a chamfer or round-over, `size` all beyond the figure read from the lay's `against`, `datum` a face or
-   * edge made true from which sizes are measured, `by eye` where the card sets nothing that could be repeated.
+   * edge made true from which sizes are measured, `outline` a line marked or templated and worked through,
+   * `bevel` all beyond a leaning blade, `undercut` the way of a dovetail cutter, `turned` all outside a turned line,
+   * `by eye` where the card sets nothing that could be repeated.
    */
-  shape: 'slot' | 'bore' | 'cone' | 'end' | 'wedge' | 'edge' | 'size' | 'datum' | 'by eye';
+  shape:
+    | 'slot'
+    | 'bore'
+    | 'cone'
+    | 'end'
+    | 'wedge'
+    | 'edge'
+    | 'size'
+    | 'datum'
+    | 'outline'
+    | 'bevel'
+    | 'undercut'
+    | 'turned'
+    | 'by eye';
   /** Kerf, cutter or drill, mm. */
   width: number;
   /** The fence (or stop) again, as moves from its setting: the first is 0. */
@@ -70,6 +87,12 @@ export interface Removal {
   /** Included angle of a cone; profile of an edge. */
   angle?: number;
   profile?: 'chamfer' | 'round-over';
+  /** Bores of one slot: what stands between them is sawn or pared out. */
+  joined?: boolean;
+  /** Corners of a marked line, mm on from the gauge (away from `against`) and from the station (from `end`). */
+  outline?: [number, number][];
+  /** Turned line: stations from the lay's `end`, and how much less than the greatest diameter it is there. */
+  turned?: { at: number; less: number }[];
 }
 
 /** A machine made ready in one state, and everything that is run in it. */
@@ -143,6 +166,8 @@ export interface CardDrawing {
   measures?: CardMeasure[];
   /** Reference mark: on the side of the work at `a`, at height `h`. */
   mark?: { what: 'face side' | 'face edge'; a: number; h: number };
+  /** The line that is marked on the work, closed; in the card's own (a, h). */
+  line?: { a: number; h: number }[];
   /** Work, on end; which timber grain runs up the card. */
   grain?: 'up' | 'across' | 'end-on';
 }

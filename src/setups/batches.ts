@@ -32,6 +32,8 @@ export function draftKey(draft: Draft): string {
     draft.jig?.id ?? '',
     draft.removal.shape,
     ...draft.removal.moves.map(m => rounded(m)),
+    ...(draft.removal.outline ?? []).flatMap(p => p.map(rounded)),
+    ...(draft.removal.turned ?? []).flatMap(p => [rounded(p.at), rounded(p.less)]),
     ...figures,
   ].join('|');
 }

@@ -160,6 +160,33 @@ export const SET_RULES = {
     'Planing takes the spare in equal passes no deeper than the machine may, the last a light one.',
     'Deep passes tear the grain; a light one leaves the surface that stays.',
   ),
+  outline: rule(
+    'SET-27',
+    'A line is marked from the face edge and the nearer end, sawn outside it and worked down to it with the grain.',
+    'The saw’s wander stays in the waste; cut downhill, the grain does not tear.',
+  ),
+  band: rule(
+    'SET-28',
+    'A band turns no tighter than its width lets it: 3 mm to a radius of 5, 6 to 16, 10 to 37, 13 to 64, 19 to 138.',
+    'Forced round, it twists, wanders and breaks.',
+    'radius chart of band makers, remembered',
+    'memory',
+  ),
+  bevel: rule(
+    'SET-29',
+    'A bevel is sawn with the blade leaning away from the fence, the narrow face down; the fence stands at the narrow face’s width.',
+    'The waste then lies free above the blade and is not trapped under it.',
+  ),
+  dovetail: rule(
+    'SET-30',
+    'A dovetail cutter goes its whole depth in one pass; a straight cutter or saw clears the middle first.',
+    'Raised or lowered again it would spoil its own slope.',
+  ),
+  turning: rule(
+    'SET-31',
+    'Turned to calipers: a groove at each station to its diameter, then the line between them.',
+    'The parting grooves carry the sizes; the eye joins them.',
+  ),
 } as const satisfies Record<string, Rule>;
 
 export type SetRuleName = keyof typeof SET_RULES;

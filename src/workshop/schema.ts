@@ -97,6 +97,7 @@ const blade = z.strictObject({
   name: short.optional(),
   kerf: size,
   diameter: size,
+  width: size.optional().describe('Width of a band'),
   use: z.enum(['rip', 'cross', 'combination', 'groove', 'curve', 'metal']),
 });
 const cutter = z.strictObject({
@@ -281,7 +282,7 @@ export function workshopFrom(r: Read): Workshop {
         },
       }),
     ) as Workshop['machines'],
-    blades: list(r.blades).map(b => ({ ...b, name: b.name ?? b.id })),
+    blades: list(r.blades).map(b => defined({ ...b, name: b.name ?? b.id })) as Workshop['blades'],
     cutters: list(r.cutters).map(c =>
       defined({
         id: c.id,

@@ -73,6 +73,8 @@ export interface Blade {
   name: string;
   kerf: number;
   diameter: number;
+  /** Width of a band, mm: it sets how tight a curve it turns. */
+  width?: number;
   use: 'rip' | 'cross' | 'combination' | 'groove' | 'curve' | 'metal';
 }
 

@@ -1,4 +1,4 @@
-import { axisVector, dot, scale } from '../../geometry/vector.ts';
+import { AXES, axisVector, dot, scale } from '../../geometry/vector.ts';
 import { roundTo } from '../../quantities/length.ts';
 import type { HoleCut } from '../../results/cuts.ts';
 import type { CardDrawing, Lay, Setting } from '../../results/setups.ts';
@@ -112,6 +112,16 @@ export function placeHole(task: Task<HoleCut>): HolePlace {
   };
 }
 
+/** Faces that a leaning hole runs towards, each with its slope in that plane. */
+function leanOf(cut: HoleCut): NonNullable<Lay['lean']> {
+  const into = faceAxis(cut.face);
+  const deep = Math.abs(cut.direction[into]);
+  return AXES.filter(a => a !== into && Math.abs(cut.direction[a]) > 1e-3).map(a => ({
+    towards: cut.direction[a] > 0 ? FACES[a].high : FACES[a].low,
+    angle: (Math.atan2(Math.abs(cut.direction[a]), deep) * 180) / Math.PI,
+  }));
+}
+
 function drillDrafts(
   task: Task<HoleCut>,
   machine: Machine,
@@ -139,12 +149,14 @@ function drillDrafts(
   const stations = (
     travel > 0 && along ? [place.station - travel / 2, place.station + travel / 2] : [place.station]
   ).map(s => roundTo(s, 3));
+  const lean = place.tilt > 0 ? leanOf(cut) : [];
   const lay: Lay = {
     label: FACE_WORDS[cut.face],
     down: opposite(cut.face),
     against: place.fenceFace,
     entry: cut.face,
     end: place.endFace,
+    ...(lean.length > 0 ? { lean } : {}),
   };
   const method =
     kind === 'press'
@@ -180,7 +192,9 @@ function drillDrafts(
             'tilt',
             'angle',
             place.tilt,
-            `${say1(place.tilt)} from square to the face`,
+            `${say1(place.tilt)} from square to the face, ${lean
+              .map(l => `${say1(l.angle)} towards the ${FACE_WORDS[l.towards]}`)
+              .join(' and ')}`,
             'reference',
           ),
         ]
@@ -222,7 +236,7 @@ function drillDrafts(
     settings,
     lays: [lay],
     stations,
-    removal: { shape: 'bore', width: drill.diameter, moves },
+    removal: { shape: 'bore', width: drill.diameter, moves, ...(travel > 0 ? { joined: true } : {}) },
     drawing: () => drawing(fence - drill.diameter / 2, fence + drill.diameter / 2, Math.min(depth, 200)),
     kerfSide: 'on the centre mark',
     before: [],

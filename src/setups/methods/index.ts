@@ -1,10 +1,15 @@
 import type { Cut, CutKind } from '../../results/cuts.ts';
 import type { Draft, Method, Task } from '../method.ts';
+import { bevelTableSaw } from './bevel-saw.ts';
 import { bradawl } from './bradawl.ts';
 import { chiselMortiser } from './chisel-mortiser.ts';
+import { dovetailRouter } from './dovetail-router.ts';
 import { handRouterEdge, planeEdge, routerTableEdge } from './edge.ts';
 import { handEnd, metalSawEnd, mitreSawEnd, sledEnd } from './end-cut.ts';
 import { dowelJig, drillPress, handDrill } from './hole.ts';
+import { latheTurning, roundByHand } from './lathe.ts';
+import { handRouterTemplate, routerTableTemplate } from './line-router.ts';
+import { bandSawLine, lineByHand } from './line-saw.ts';
 import { openMortiseJig } from './open-mortise.ts';
 import { pocketHand } from './pocket-hand.ts';
 import { rebateTwoCuts } from './rebate-two-cuts.ts';
@@ -43,6 +48,14 @@ export const METHODS: readonly Method[] = [
   taperSled,
   taperBandSaw,
   taperPlane,
+  bevelTableSaw,
+  dovetailRouter,
+  routerTableTemplate,
+  handRouterTemplate,
+  bandSawLine,
+  lineByHand,
+  latheTurning,
+  roundByHand,
 ];
 
 const BY_KIND = new Map<CutKind, Method[]>();
