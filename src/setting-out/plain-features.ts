@@ -1,6 +1,13 @@
 import { box } from '../geometry/box.ts';
-import { scale, vec } from '../geometry/vector.ts';
-import { type Cut, FACE_AXIS, type LocalFace, type PocketCut, type Size } from '../results/cuts.ts';
+import { type Axis, scale, vec } from '../geometry/vector.ts';
+import {
+  type Cut,
+  FACE_AXIS,
+  type LocalFace,
+  POLYGON_AXES,
+  type PocketCut,
+  type Size,
+} from '../results/cuts.ts';
 import { isHigh, LOCAL_FACES, LOCAL_NORMAL, SIZE_OF_AXIS } from './faces.ts';
 import { base, type Context, faceOf, Lacking } from './feature-context.ts';
 
@@ -109,7 +116,38 @@ export function edgeWork(c: Context, kind: 'chamfer' | 'round-over'): Cut[] {
       'two faces that do not meet are named',
       'an edge is where two faces meet, such as [front, top]',
     );
+  if (kind === 'chamfer' && (c.feature.from !== undefined || c.feature.to !== undefined))
+    return edges.map(e => stoppedChamfer(c, e, size));
   return [{ ...base(c), id: '', kind, edges, size }];
+}
+
+/** A chamfer that does not run its whole arris: `from` and `to` are stations along it. */
+function stoppedChamfer(c: Context, e: { a: LocalFace; b: LocalFace }, size: number): Cut {
+  const axis = (['x', 'y', 'z'] as const).find(k => k !== FACE_AXIS[e.a] && k !== FACE_AXIS[e.b])!;
+  const spans = fullSpans(c.size);
+  stopAt(c, spans, axis);
+  const [first, second] = POLYGON_AXES[axis];
+  const corner = (k: Axis): [number, number] => {
+    const high = isHigh(FACE_AXIS[e.a] === k ? e.a : e.b);
+    const at = high ? c.size[SIZE_OF_AXIS[k]] : 0;
+    return [at, high ? at - size : at + size];
+  };
+  const [[u, inU], [v, inV]] = [corner(first), corner(second)];
+  return {
+    ...base(c),
+    id: '',
+    kind: 'bevel',
+    face: e.a,
+    axis,
+    from: spans[axis][0],
+    to: spans[axis][1],
+    polygon: [
+      [u, v],
+      [inU, v],
+      [u, inV],
+    ],
+    through: false,
+  };
 }
 
 export function taper(c: Context): Cut[] {

@@ -261,6 +261,7 @@ export const PART_1: readonly PublishedPiece[] = [
       { parameter: 'gap', moves: { post: { length: 10 }, slat: { length: 10 } } },
       { parameter: 'apart', moves: { 'handle bar': { length: 10 } } },
     ],
+    conflicts: ['rail_drawn'],
     left: [
       'printed conflict: rails of 10 1/4 need 5/8 in. tenons over 9 in., the drawing letters 1/2 in. (10); the tenon is solved from the list',
     ],

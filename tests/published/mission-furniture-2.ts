@@ -91,6 +91,7 @@ export const PART_2: readonly PublishedPiece[] = [
         moves: { 'rail, thicker': { length: 20 }, 'rail, thinner': { length: 20 }, back: { length: 20 } },
       },
     ],
+    conflicts: ['rail_extra'],
     left: [
       'printed conflict: rails of 17 1/2 = 15 1/2 + 2 x 1 carry no extra, the text gives 1/2 in. on all lengths (18)',
     ],
@@ -491,6 +492,7 @@ export const PART_2: readonly PublishedPiece[] = [
         moves: { 'lock and hinge rail, long': { width: 10 }, 'lock and hinge rail, short': { width: 10 } },
       },
     ],
+    conflicts: ['end_dovetailed', 'side_height'],
     left: [
       'printed conflict: sides of 18 3/8 and a bottom as large as the box against 18 3/8 drawn to the underside of the bottom (17 1/2 net)',
       'printed conflict: rough end for dovetails 14 3/4 + 2 = 16 3/4 against 14 1/4 + 2 x 7/8 + 1/2 = 16 1/2',

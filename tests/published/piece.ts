@@ -36,6 +36,8 @@ export interface PublishedPiece {
   relations: Relation[];
   /** Rows of the list that no stated number determines, or printed numbers that disagree: told, not reproduced. */
   left: string[];
+  /** Printed numbers that disagree, by the id of the `agree` entry whose check must say so. */
+  conflicts?: string[];
 }
 
 export const INCH = 25.4;

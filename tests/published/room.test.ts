@@ -11,9 +11,15 @@ const { workshop } = readWorkshopFile(
   readFileSync(new URL('../../examples/workshop.yaml', import.meta.url), 'utf8'),
 );
 
-test.each(PIECES.map(p => p.id))('%s: no two parts share room', async id => {
-  const { derived } = deriveJob(readPiece(id).document, workshop!, { today: '2026-11-25' });
-  const proved = prove(derived, await loadMeshKernel());
-  expect(proved.complete).toBe(true);
-  expect(proved.overlaps).toEqual([]);
-});
+test.each(PIECES.map(p => [p.id, p.conflicts] as const))(
+  '%s: no two parts share room, and printed numbers that disagree are told',
+  async (id, conflicts) => {
+    const { derived } = deriveJob(readPiece(id).document, workshop!, { today: '2026-11-25' });
+    const proved = prove(derived, await loadMeshKernel());
+    expect(proved.complete).toBe(true);
+    expect(proved.overlaps).toEqual([]);
+    // Printed numbers that disagree are told by the check with the arithmetic, and no others are.
+    const apart = derived.checks.filter(c => c.check === 'agreement' && c.severity !== 'pass');
+    expect(apart.map(c => c.subject).sort()).toEqual([...(conflicts ?? [])].sort());
+  },
+);

@@ -56,6 +56,7 @@ const FEATURES: Record<string, object> = {
   'a round window': { type: 'cut-out', face: 'front', along: 200, across: 45, diameter: 50 },
   'a bevelled edge': { type: 'bevel', face: 'front', edge: 'top', angle: 20 },
   'a rounded corner': { type: 'rounded-corner', end: 'end1', edge: 'top', size: 35 },
+  'a stopped chamfer': { type: 'chamfer', edges: [['front', 'top']], size: 8, from: 60, to: 300 },
   'a compound end': { type: 'mitre', end: 'end2', face: 'top', angle: 30, tilt: 25 },
 };
 
