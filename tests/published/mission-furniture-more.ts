@@ -77,6 +77,12 @@ export const MORE: readonly PublishedPiece[] = [
       row(1, 'back panel', [44 + 1 / 2, 16 + 1 / 2, 1 / 4], ['back_panel']),
       row(2, 'door panel', [15 + 1 / 2, 10 + 1 / 2, 1 / 4], ['door_panel']),
       row(2, 'side panel', [18 + 1 / 2, 16 + 1 / 2, 1 / 4], ['side_panel']),
+      row(2, 'mirror rail, long', [47, 2, 7 / 8], ['mirror_long']),
+      row(2, 'mirror rail, short', [20, 2, 7 / 8], ['mirror_short']),
+      row(4, 'door vertical', [17, 2, 7 / 8], ['door_vertical']),
+      row(4, 'door horizontal', [15, 2, 7 / 8], ['door_horizontal']),
+      row(2, 'drawer side', [14, 5, 7 / 8], ['drawer_side']),
+      row(1, 'drawer bottom', [14 + 1 / 4, 14, 1 / 4], ['drawer_bottom']),
     ],
     relations: [
       {
@@ -88,6 +94,7 @@ export const MORE: readonly PublishedPiece[] = [
           'front and back rail': { length: 10 },
           horizontal: { length: 10 },
           'drawer front': { length: 10 },
+          'drawer bottom': { length: 10 },
           'back panel': { length: 10 },
         },
       },
@@ -106,7 +113,7 @@ export const MORE: readonly PublishedPiece[] = [
     ],
     conflicts: ['door_vertical'],
     left: [
-      'mirror rails, door frames, drawer sides and bottom: no stated number determines their lengths',
+      'mirror rails, door frames and drawer sides are typed: no stated number determines their lengths',
       'the door verticals of the list are 17, while the mitred door is 19 high by its panel',
     ],
   },
@@ -119,6 +126,7 @@ export const MORE: readonly PublishedPiece[] = [
     rows: [
       row(4, 'post', [33, 1 + 3 / 4, 1 + 3 / 4]),
       row(1, 'top board', [19, 19, 1], ['top']),
+      row(3, 'intermediate board', [17, 15 + 1 / 2, 3 / 4], ['board']),
       row(2, 'side board', [15 + 1 / 2, 5, 3 / 4], ['side_board']),
       row(1, 'back board', [14 + 1 / 2, 4 + 1 / 4, 3 / 4], ['back_upper']),
       row(4, 'side rail', [16, 2, 3 / 4], ['rail_upper', 'rail_lower']),
@@ -136,6 +144,7 @@ export const MORE: readonly PublishedPiece[] = [
         parameter: 'clear',
         moves: {
           'top board': { length: 10, width: 10 },
+          'intermediate board': { width: 10 },
           'side board': { length: 10 },
           'back board': { length: 10 },
           'back board, lower': { length: 10 },
@@ -151,7 +160,7 @@ export const MORE: readonly PublishedPiece[] = [
       { parameter: 'panel', moves: { post: { length: 10 }, door: { width: 10 }, panel: { width: 10 } } },
       { parameter: 'slats', moves: { post: { length: 10 }, slat: { length: 10 } } },
     ],
-    left: ['the three intermediate boards, 17 long: no stated number determines it'],
+    left: ['the three intermediate boards are typed, 17 long: no stated number determines it'],
   },
   {
     ...PART_1,
@@ -280,6 +289,9 @@ export const MORE: readonly PublishedPiece[] = [
       row(2, 'side panel', [14 + 1 / 2, 11, 1 / 4], ['side_panel']),
       row(4, 'back stretcher', [17 + 1 / 2, 2, 7 / 8], ['back_stretcher']),
       row(1, 'top', [20 + 1 / 2, 14, 5 / 8]),
+      row(6, 'drawer side', [12, 5, 3 / 8], ['drawer_side']),
+      row(8, 'drawer slide', [10 + 1 / 2, 2, 7 / 8], ['slide']),
+      row(6, 'drawer guide', [10 + 1 / 2, 3 / 4, 1 / 2], ['guide']),
     ],
     relations: [
       {
@@ -299,7 +311,7 @@ export const MORE: readonly PublishedPiece[] = [
     conflicts: ['side_rail'],
     left: [
       'the side rails, 12 in the list: 11 3/4 by the clear side and the stated tenons',
-      'drawer sides, slides and guides: no stated number determines them',
+      'drawer sides, slides and guides are typed: no stated number determines them',
     ],
   },
   {
