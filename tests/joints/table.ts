@@ -1,0 +1,125 @@
+import { JOINTS } from '../../src/joints/index.ts';
+import { prove } from '../../src/proof/prove.ts';
+import type { SolidKernel } from '../../src/results/kernel.ts';
+import type { Instance } from '../../src/results/piece.ts';
+import { pieceOf } from '../setting-out/piece.ts';
+import { type Gap, gapsBetween } from './gaps.ts';
+import { PIECES } from './pieces/index.ts';
+import { grownAt, grownFace, thickerRound } from './spoil.ts';
+
+/** Thickness of the thinner part at which every joint is tried, mm. */
+export const SIZES = [12, 20, 45];
+/** Gaps are looked for up to here: wider is no fit, mm. */
+export const MOST = 9;
+/** What the entering part is made too big by, beyond the gap it has, mm. */
+export const TOO_BIG = 0.2;
+
+type Read = (figure: string) => number;
+
+/** Gaps that the figures of a joint state, mm, besides faces that touch. */
+const STATED: Record<string, (f: Read) => number[]> = {
+  'mortise-and-tenon': f => [f('mortise.deeper')],
+  'pegged-tenon': f => [f('mortise.deeper')],
+  'twin-tenon': f => [f('mortise.deeper')],
+  'round-tenon': f => [f('bore.deeper')],
+  'stopped-housing': f => [f('notch.room'), f('depth')],
+  'corner-notch': f => [f('play')],
+  'grooved-panel': f => [f('fit') / 2, f('gap.side')],
+  'tongue-and-groove': f => [f('fit') / 2, f('groove.deeper'), f('tongue.length') + f('groove.deeper')],
+  'bar-in-hole': f => [f('gap')],
+  'bed-connector': f => [2 * f('plate.thickness')],
+  'table-plate': f => [f('thickness')],
+  'shelf-pins': () => [1],
+  'hinge-recess': f => [1.5, f('knuckle')],
+  'lock-recess': f => [2, 2 + f('plate.thickness')],
+  'runner-groove': f => [f('play') / 2, f('behind'), f('at.end')],
+  'sheet-let-in': f => [f('glue.line')],
+};
+
+/** Joints whose fit lies in faces that are not square to an axis: round, mitred, or slanting. */
+const ROUND = ['round-tenon', 'bar-in-hole'];
+const WAY: Record<string, string> = { 'tapered-housing': '+z' };
+
+export interface Tried {
+  joint: string;
+  t: number;
+  faults: string[];
+  /** mm3, as the proof tells it. */
+  overlap: number;
+  gaps: Gap[];
+  /** Gaps up to MOST that the figures state, ascending, mm. */
+  stated: number[];
+  /** What the solids of the part made too big share with the other, and what the figures say they should, mm3. */
+  spoiled: { told: number; expected: number };
+}
+
+export function tryJoint(kernel: SolidKernel, joint: string, t: number): Tried {
+  const { parts, set } = PIECES[joint]!(t);
+  const made = pieceOf({
+    parts,
+    joints: { j: { type: joint, from: 'from', into: 'into', ...(set ? { set } : {}) } },
+  });
+  const [from, into] = [made.instance('from'), made.instance('into')];
+  const told = (part: Instance): number =>
+    prove({ piece: { ...made.piece, instances: [part, into] } }, kernel).overlaps.reduce(
+      (s, o) => s + o.volume,
+      0,
+    );
+  const gaps = gapsBetween(kernel, from, into, MOST);
+  const figure: Read = name => made.book.number(`joints.j.${name}`) ?? Number.NaN;
+  const touch = gaps.some(g => g.gap < 0.02) ? [0] : [];
+  const stated = [...new Set([...touch, ...(STATED[joint]?.(figure) ?? [])])]
+    .filter(g => g <= MOST)
+    .sort((a, b) => a - b);
+  const { part, expected } = spoil(joint, from, into, gaps);
+  return {
+    joint,
+    t,
+    faults: made.said,
+    overlap: prove(made, kernel).overlaps.reduce((s, o) => s + o.volume, 0),
+    gaps,
+    stated,
+    spoiled: { told: told(part), expected },
+  };
+}
+
+/** A circle as the mesh kernel draws it: 32 sides. */
+const AREA = 16 * Math.sin(Math.PI / 16);
+
+function spoil(
+  joint: string,
+  from: Instance,
+  into: Instance,
+  gaps: Gap[],
+): { part: Instance; expected: number } {
+  if (joint === 'mitred-frame') {
+    const end = from.cuts.find(c => c.kind === 'end-cut');
+    const face = end?.kind === 'end-cut' ? end.end : 'end1';
+    return {
+      part: grownFace(from, face, TOO_BIG),
+      expected: TOO_BIG * from.size.width * from.size.thickness,
+    };
+  }
+  if (ROUND.includes(joint)) {
+    const hole = into.cuts.find(c => c.kind === 'hole');
+    if (hole?.kind !== 'hole') throw new Error(`${joint} has no bore`);
+    const room = gaps.find(g => g.gap > 0.5)?.gap ?? 0;
+    const d = hole.diameter;
+    return {
+      part: thickerRound(from, TOO_BIG),
+      expected: (AREA / 4) * ((d + TOO_BIG) ** 2 - d ** 2) * (hole.depth - room),
+    };
+  }
+  const nearest = gaps.filter(g => !gaps.some(o => o.way === g.way && o.gap < g.gap - 1e-6));
+  const wanted = nearest.filter(g => WAY[joint] === undefined || g.way === WAY[joint]);
+  const widest = wanted.reduce((a, b) => (b.area > a.area ? b : a));
+  return { part: grownAt(from, widest, widest.gap + TOO_BIG), expected: TOO_BIG * widest.area };
+}
+
+/** Every joint at three sizes. */
+export const tryAll = (kernel: SolidKernel): Tried[] =>
+  JOINTS.flatMap(j => SIZES.map(t => tryJoint(kernel, j.type, t)));
+
+/** The gaps found, without repeats, ascending, mm. */
+export const found = (gaps: readonly Gap[]): number[] =>
+  [...new Set(gaps.map(g => Math.round(g.gap * 100) / 100))].sort((a, b) => a - b);
