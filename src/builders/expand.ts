@@ -3,6 +3,7 @@ import type { JobDocument } from '../setting-out/schema.ts';
 import { makeDoor } from './door.ts';
 import { makeDrawer } from './drawer.ts';
 import type { Made } from './made.ts';
+import { makePanel } from './panel.ts';
 
 export interface Expanded {
   /** The job with what its builders made beside what the maker wrote himself. */
@@ -27,6 +28,10 @@ export function expandBuilders(document: JobDocument): Expanded {
     ...Object.entries(document.doors ?? {}).map(([id, d]) => ({
       place: `doors.${id}`,
       made: makeDoor(id, d, document),
+    })),
+    ...Object.entries(document.panels ?? {}).map(([id, d]) => ({
+      place: `panels.${id}`,
+      made: makePanel(id, d, document),
     })),
   ];
   if (built.length === 0) return { document, faults: [], placeOf: place => place };

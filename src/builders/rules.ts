@@ -70,6 +70,22 @@ export const BLD_10 = rule(
   'The drawer stops at the front, where it is seen, and not on its back.',
 );
 
+export const BLD_11 = rule(
+  'BLD-11',
+  'The core is smaller than the finished panel by its lippings; strips on the long sides run over those at the ends.',
+  'The end grain of a strip is hidden from the front.',
+);
+export const BLD_12 = rule(
+  'BLD-12',
+  'A groove or recess is cut to the core as measured, the faces and their glue lines.',
+  'Sheet is seldom its nominal thickness, and two glue lines are 0.2 mm.',
+);
+export const BLD_13 = rule(
+  'BLD-13',
+  'Faces put on before the lipping are covered by it; faces put on after cover the lipping.',
+  'The one hides the edge of the veneer, the other the joint of the strip.',
+);
+
 export const BUILDER_RULES: readonly Rule[] = [
   BLD_1,
   BLD_2,
@@ -81,4 +97,7 @@ export const BUILDER_RULES: readonly Rule[] = [
   BLD_8,
   BLD_9,
   BLD_10,
+  BLD_11,
+  BLD_12,
+  BLD_13,
 ];

@@ -13,6 +13,7 @@ import { groovedPanel } from './grooved-panel.ts';
 import { halving } from './halving.ts';
 import { hingeRecess } from './hinge-recess.ts';
 import { housing } from './housing.ts';
+import { lipped } from './lipped.ts';
 import { lockRecess } from './lock-recess.ts';
 import { looseTenon } from './loose-tenon.ts';
 import { mitredFrame } from './mitred-frame.ts';
@@ -74,6 +75,7 @@ export const JOINTS: readonly JointType[] = [
   lockRecess,
   runnerGroove,
   edgeGlued,
+  lipped,
   sheetBonded,
   sheetLetIn,
 ];

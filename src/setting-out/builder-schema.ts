@@ -102,3 +102,38 @@ export function doorSchema(words: Words) {
       .optional(),
   });
 }
+
+const WORLD_FACES = ['left', 'right', 'front', 'back', 'bottom', 'top'] as const;
+
+export function panelSchema({ figure, short, place }: Words & { place: z.ZodType<Place> }) {
+  const face = z.strictObject({ material: short, thickness: figure });
+  return z.strictObject({
+    name: short.optional(),
+    along: z.enum(['left', 'right', 'front', 'back', 'up', 'down']),
+    facing: z.enum(['left', 'right', 'front', 'back', 'up', 'down']),
+    at: place.describe('Of the finished panel over its lippings and faces'),
+    length: figure.optional(),
+    width: figure.optional(),
+    mirror: z.strictObject({ x: figure.optional(), y: figure.optional(), z: figure.optional() }).optional(),
+    core: z.strictObject({ material: short, thickness: figure }),
+    faces: z
+      .strictObject({ face: face.optional(), back: face.optional(), glue_line: figure.optional() })
+      .optional()
+      .describe('Veneer, laminate or metal on the face side and behind'),
+    lipping: z
+      .strictObject({
+        material: short,
+        thickness: figure,
+        edges: z.array(z.enum(WORLD_FACES)).min(1).max(4),
+        when: z.enum(['before faces', 'after faces']).optional(),
+      })
+      .optional(),
+  });
+}
+
+type Place = Partial<
+  Record<
+    'left' | 'right' | 'centre_x' | 'front' | 'back' | 'centre_y' | 'bottom' | 'top' | 'centre_z',
+    string | number
+  >
+>;

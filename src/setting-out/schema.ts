@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { doorSchema, drawerSchema } from './builder-schema.ts';
+import { doorSchema, drawerSchema, panelSchema } from './builder-schema.ts';
 
 /**
  * The job file (version job/1) as it is written: sizes are numbers in the file's unit, quantities or
@@ -201,6 +201,7 @@ const finish = z.strictObject({
 
 const drawer = drawerSchema({ figure, short });
 const door = doorSchema({ figure, short });
+const panel = panelSchema({ figure, short, place: place as never });
 
 export const jobSchema = z.strictObject({
   scantling: z.string(),
@@ -226,6 +227,7 @@ export const jobSchema = z.strictObject({
   features: byId(feature).optional(),
   drawers: byId(drawer).optional().describe('Built from their opening: parts, joints and an assembly each'),
   doors: byId(door).optional().describe('Built from their opening: parts, joints and an assembly each'),
+  panels: byId(panel).optional().describe('Sheets with lippings and faces: core, strips and faces each'),
   assemblies: byId(assembly).optional(),
   finishes: byId(finish).optional(),
   agree: byId(z.strictObject({ label: short.optional(), figure, with: figure, note: words.optional() }))
@@ -266,6 +268,7 @@ export type AssemblyDocument = z.infer<typeof assembly>;
 export type FinishDocument = z.infer<typeof finish>;
 export type ParameterDocument = z.infer<typeof parameter>;
 export type DrawerDocument = z.infer<typeof drawer>;
+export type PanelDocument = z.infer<typeof panel>;
 export type DoorDocument = z.infer<typeof door>;
 export type FigureText = string | number;
 export type FaceWord = (typeof FACE_WORDS)[number];

@@ -3,35 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expandBuilders } from '../../src/builders/expand.ts';
 import { growth } from '../../src/builders/season.ts';
-import { loadMeshKernel } from '../../src/host/mesh-kernel-node.ts';
 import { checkJobDocument, readJobFile } from '../../src/job-file/read.ts';
-import { JOINT_CATALOGUE } from '../../src/joints/index.ts';
-import { prove } from '../../src/proof/prove.ts';
 import { timberSpecies } from '../../src/reference/timber-species.ts';
 import type { JobDocument } from '../../src/setting-out/schema.ts';
-import { setOut } from '../../src/setting-out/set-out.ts';
 import { equilibriumMoisture } from '../../src/timber/moisture.ts';
 import { movementCoefficient } from '../../src/timber/movement.ts';
-
-const NONE = { length: 0, width: 0, thickness: 0 };
-
-function build(job: object) {
-  const { document, faults } = checkJobDocument({ scantling: 'job/1', title: 'Trial', ...job });
-  expect(faults).toEqual([]);
-  const whole = expandBuilders(document!);
-  const made = setOut(whole.document, JOINT_CATALOGUE, {
-    allowances: { timber: NONE, sheet: NONE, bar: NONE, tube: NONE },
-    density: () => 700,
-  });
-  return {
-    ...made,
-    said: [...whole.faults, ...made.faults].map(f => `${whole.placeOf(f.place)}: ${f.fault}`),
-    size: (id: string) => made.piece.instances.find(i => i.id === id)!.size,
-  };
-}
-
-const overlaps = async (made: ReturnType<typeof build>) =>
-  (await prove(made, await loadMeshKernel())).overlaps.map(o => [o.a, o.b]);
+import { build, overlaps } from './build.ts';
 
 const carcase = (over: object, inside = 410, depth = 400) => ({
   site: { name: 'Bedroom', humidity: { low: 40, high: 60 }, temperature: { low: 16, high: 22 } },

@@ -122,6 +122,21 @@ export const PLAIN: Record<string, Sample> = {
   'edge-glued': t => ({
     parts: { into: board(t), from: board(t, { at: { left: 0, front: 'into.back', bottom: 0 } }) },
   }),
+  lipped: t => ({
+    parts: {
+      into: board(t),
+      from: {
+        kind: 'timber',
+        material: 'oak-european',
+        length: 20 * t,
+        width: t,
+        thickness: 6,
+        along: 'right',
+        facing: 'front',
+        at: { left: 0, back: 'into.front', bottom: 0 },
+      },
+    },
+  }),
   'sheet-bonded': t => ({
     parts: {
       into: board(t),
