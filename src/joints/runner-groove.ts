@@ -149,11 +149,24 @@ function make(c: MakeContext) {
   };
 }
 
-const buried = (c: MakeContext): Refusal => ({
-  figure: 'play',
-  fault: `${c.from.instance} reaches no face of ${c.into.instance}`,
-  mend: 'let it stand out of a face of the side',
-});
+/** A runner that comes out of no face, or out of both. */
+function buried(c: MakeContext): Refusal {
+  const { contact, into, from } = c;
+  const through = (['y', 'z'] as const).find(
+    a => contact.inInto.max[a] - contact.inInto.min[a] >= into.body[SIZE_OF_AXIS[a]] - FLUSH,
+  );
+  return through
+    ? {
+        figure: 'behind',
+        fault: `${from.instance} goes through a side of ${into.body[SIZE_OF_AXIS[through]]}`,
+        mend: `let the runner in by ${halfMm(into.body[SIZE_OF_AXIS[through]] / 3)} mm`,
+      }
+    : {
+        figure: 'play',
+        fault: `${from.instance} reaches no face of ${into.instance}`,
+        mend: 'let it stand out of a face of the side',
+      };
+}
 
 /** The face, beside the run, through which the runner stands out. */
 function openFace(b: Box, s: Size, axes: readonly Axis[]): LocalFace | undefined {

@@ -69,26 +69,25 @@ function make(c: MakeContext) {
   const stop = c.figure('stop');
   const room = c.figure('notch.room');
   const depth = c.figure('depth');
-  let run = contact.inFrom;
+  let [low, high] = [contact.inFrom.min[along], contact.inFrom.max[along]];
   const whole = bodyBox(from.body);
   const cuts: RoleCut[] = [];
-  for (const high of stoppedSides(c, along)) {
-    const edge = high ? contact.inFrom.max[along] : contact.inFrom.min[along];
-    run = high
-      ? withSpan(run, along, run.min[along], edge - stop)
-      : withSpan(run, along, edge + stop, run.max[along]);
+  for (const atHigh of stoppedSides(c, along)) {
+    const edge = atHigh ? contact.inFrom.max[along] : contact.inFrom.min[along];
+    if (atHigh) high = edge - stop;
+    else low = edge + stop;
     const at = contact.fromFace === 'end2' ? from.body.length : 0;
     const ear = withSpan(
       withSpan(whole, 'x', at, contact.fromFace === 'end2' ? at + depth : -depth),
       along,
-      high ? edge - stop - room : whole.min[along],
-      high ? whole.max[along] : edge + stop + room,
+      atHigh ? edge - stop - room : whole.min[along],
+      atHigh ? whole.max[along] : edge + stop + room,
     );
     cuts.push({
       role: 'from',
       cut: {
         kind: 'notch',
-        face: faceOf(along, high),
+        face: faceOf(along, atHigh),
         box: ear,
         run: along === 'y' ? 'z' : 'y',
         through: true,
@@ -103,12 +102,12 @@ function make(c: MakeContext) {
     const into0 = other.sign > 0 ? contact.inInto.min[other.axis] : contact.inInto.max[other.axis];
     return into0 + other.sign * (v - from0);
   };
-  const box = withSpan(trench.box, other.axis, place(run.min[along]), place(run.max[along]));
+  const box = withSpan(trench.box, other.axis, place(low), place(high));
   return {
     ...made,
     cuts: [{ role: 'into' as const, cut: { ...trench, box } }, ...made.cuts.slice(1), ...cuts],
     limits: [...made.limits, limit(SH2, 'stop', stop, { min: 5 }, 'attend', 'Stop it 10 mm short.')],
-    ...refused(refusals(c, run.max[along] - run.min[along])),
+    ...refused(refusals(c, high - low)),
   };
 }
 

@@ -4,6 +4,7 @@ import { checkJobDocument } from '../../src/job-file/read.ts';
 import { JOINT_CATALOGUE, JOINTS } from '../../src/joints/index.ts';
 import { prove } from '../../src/proof/prove.ts';
 import { setOut } from '../../src/setting-out/set-out.ts';
+import { pieceOf, proofOf } from '../setting-out/piece.ts';
 import { PIECES } from './pieces/index.ts';
 
 const none = { length: 0, width: 0, thickness: 0 };
@@ -118,4 +119,24 @@ describe('proportions of the mortise and tenon', () => {
       mend: 'give 40 mm or more, or make it a stub',
     });
   });
+});
+
+describe('mirrored and lifted copies', () => {
+  test.each(JOINTS.map(j => j.type))(
+    '%s: each copy has the joint, no overlap, and the same wood',
+    async type => {
+      const { parts, set } = PIECES[type]!(20);
+      const mirrored = (p: object) => ({ ...p, mirror: { x: '-700 mm', y: '-900 mm' } });
+      const made = pieceOf({
+        parts: { ...parts, from: mirrored(parts.from!), into: mirrored(parts.into!) },
+        joints: { j: { type, from: 'from', into: 'into', count: 4, ...(set ? { set } : {}) } },
+      });
+      expect(made.said).toEqual([]);
+      const { overlaps, volumes } = await proofOf(made);
+      expect(overlaps).toEqual([]);
+      for (const id of ['from', 'into'])
+        for (const copy of ['_x', '_y', '_xy'])
+          expect([id + copy, volumes[id + copy]!.toFixed(2)]).toEqual([id + copy, volumes[id]!.toFixed(2)]);
+    },
+  );
 });
