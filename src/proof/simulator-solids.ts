@@ -4,7 +4,7 @@ import type { CutKind, Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import type { CutByCards } from './simulator.ts';
 import { extent } from './simulator-card.ts';
-import { depthInAny, pointsIn, type Region, reachOf } from './simulator-regions.ts';
+import { depthIn, depthInAny, pointsIn, type Region, reachOf } from './simulator-regions.ts';
 
 export interface WrongCut {
   setUp: string;
@@ -72,27 +72,32 @@ export function compareRegions(
   tolerance: number,
 ): WrongCut[] {
   const wrong: WrongCut[] = [];
-  const byCut = new Map<string, { regions: Region[]; setUps: Set<string> }>();
-  for (const { cut, setUp, region } of done.taken) {
-    const own = byCut.get(cut) ?? { regions: [], setUps: new Set<string>() };
-    own.regions.push(region);
-    own.setUps.add(setUp);
-    byCut.set(cut, own);
-  }
+  const byCut = new Map<string, CutByCards['taken']>();
+  for (const taken of done.taken) byCut.set(taken.cut, [...(byCut.get(taken.cut) ?? []), taken]);
   for (const cut of instance.cuts) {
     const cards = byCut.get(cut.id);
     if (!cards || BOXED.includes(cut.kind)) continue;
     const meant: Region[] = cutShapes(cut, instance.size);
-    const reaches = [...meant, ...cards.regions].map(r => reachOf(r, blank));
-    for (const p of pointsIn(reaches, POINTS)) {
+    const regions = cards.map(c => c.region);
+    const lost = new Map<string, string>();
+    const left = new Map<string, string>();
+    for (const p of pointsIn(
+      [...meant, ...regions].map(r => reachOf(r, blank)),
+      POINTS,
+    )) {
       const design = depthInAny(p, meant);
-      const card = depthInAny(p, cards.regions);
+      const depths = cards.map(c => depthIn(p, c.region));
+      const card = Math.max(...depths);
       if (Math.abs(design) <= tolerance || Math.abs(card) <= tolerance || design > 0 === card > 0) continue;
+      // The card that goes deepest there answers: it took the wood, or came nearest to taking it.
+      const { setUp } = cards[depths.indexOf(card)]!;
       const where = `at ${p.x.toFixed(1)}, ${p.y.toFixed(1)}, ${p.z.toFixed(1)}`;
-      const what = design > 0 ? `wood left standing ${where}` : `wood lost ${where}`;
-      for (const setUp of cards.setUps) wrong.push({ setUp, instance: instance.id, cut: cut.id, what });
-      break;
+      const list = design > 0 ? left : lost;
+      if (!list.has(setUp)) list.set(setUp, `${design > 0 ? 'wood left standing' : 'wood lost'} ${where}`);
     }
+    // A tool in the wrong place both leaves and takes: what it took tells which card it was.
+    for (const [setUp, what] of lost.size > 0 ? lost : left)
+      wrong.push({ setUp, instance: instance.id, cut: cut.id, what });
   }
   return wrong;
 }

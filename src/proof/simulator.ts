@@ -196,7 +196,7 @@ function hole(result: CutByCards, blank: Size, setUp: SetUp, run: Run, lay: Lay)
   const places = centres(setUp, run, lay);
   const depth = figure(setUp.settings, 'depth');
   if (!places || depth === undefined || !setUp.removal) return 'no fence or station on the card';
-  const { width: diameter, shape, joined, angle } = setUp.removal;
+  const { width: diameter, shape, angle } = setUp.removal;
   const owner = { setUp: setUp.id, cut: run.cut };
   let last: HoleFigures | undefined;
   for (const place of places) {
@@ -206,7 +206,7 @@ function hole(result: CutByCards, blank: Size, setUp: SetUp, run: Run, lay: Lay)
     if (shape === 'bore') {
       result.bores.push({ ...located, depth });
       result.taken.push({ ...owner, region: boreRegion(blank, figures) });
-      const between = joined && last ? betweenBores(blank, last, figures) : undefined;
+      const between = run.joined && last ? betweenBores(blank, last, figures) : undefined;
       if (between) result.taken.push({ ...owner, region: between });
       last = figures;
     } else {

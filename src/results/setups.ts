@@ -53,6 +53,8 @@ export interface Run {
   stations?: number[];
   /** Where a marked-out cut begins and ends along its run, from the lay's `end`; stops are settings instead. */
   along?: { from: number; to: number };
+  /** The bores of one slot: what stands between them is sawn or pared out. */
+  joined?: true;
 }
 
 /** What the tool takes away, in the card's own figures: enough to repeat the cut on paper. */
@@ -87,8 +89,6 @@ export interface Removal {
   /** Included angle of a cone; profile of an edge. */
   angle?: number;
   profile?: 'chamfer' | 'round-over';
-  /** Bores of one slot: what stands between them is sawn or pared out. */
-  joined?: boolean;
   /** Corners of a marked line, mm on from the gauge (away from `against`) and from the station (from `end`). */
   outline?: [number, number][];
   /** Turned line: stations from the lay's `end`, and how much less than the greatest diameter it is there. */

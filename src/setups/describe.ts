@@ -34,6 +34,7 @@ export function runOf({ task, draft }: Step): Run {
     lays: draft.lays,
     ...(draft.stations ? { stations: draft.stations } : {}),
     ...(draft.along ? { along: draft.along } : {}),
+    ...(draft.joined ? { joined: draft.joined } : {}),
   };
 }
 
@@ -79,13 +80,18 @@ export function minutesOf(batch: Batch, passesOf: ReadonlyMap<string, number>): 
 /** Minutes a pass where no operation speaks of the cut (common practice). */
 const UNPLANNED_PASS = 1.5;
 
-/** Parts that wait for a measurement must not be run from the list. */
+/** Parts that wait for a measurement must not be run from the list; each measurement once, with its parts. */
 export function holdWords(batch: Batch): string[] {
-  const held = batch.steps.filter(s => s.task.instance.measureFirst);
-  const words = held.map(
-    s => `${s.task.instance.name} is measured first: ${s.task.instance.measureFirst?.when}`,
-  );
-  return [...new Set(words)];
+  const waiting = new Map<string, string[]>();
+  for (const { task } of batch.steps) {
+    const when = task.instance.measureFirst?.when;
+    if (when !== undefined) waiting.set(when, [...(waiting.get(when) ?? []), task.instance.name]);
+  }
+  return [...waiting].map(([when, names]) => {
+    const many = new Set(names).size > 1;
+    const words = partsWords(names);
+    return `${words.charAt(0).toUpperCase()}${words.slice(1)} ${many ? 'are' : 'is'} measured first: ${when}`;
+  });
 }
 
 /** Cuts made on a glued assembly say so: the work is larger than the part, and heavier. */

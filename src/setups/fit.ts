@@ -73,7 +73,8 @@ export function pocketWanted(task: Task<PocketCut>, view: PocketView): Wanted {
 export function pocketDepth(task: Task<PocketCut>, view: PocketView): Wanted {
   const { instance, mate, cut } = task;
   const drawn = { value: view.depth, how: `as drawn ${say1(view.depth)}` };
-  if (cut.through) {
+  // Only what reaches the far face goes through, whatever was ticked: a blade set too high spoils the part.
+  if (cut.through && view.depth > nominal(instance, view.depthAxis) - 0.01) {
     const whole = trueSize(instance, view.depthAxis);
     return { value: whole, how: `right through ${sizeWords(instance, view.depthAxis)}` };
   }

@@ -45,6 +45,8 @@ export interface Draft {
   stations?: number[];
   /** Marks along the run, where no stop is set. */
   along?: { from: number; to: number };
+  /** Bores of one slot. */
+  joined?: true;
   kerfSide?: string;
   wanted?: SetUp['wanted'];
   correction?: SetUp['correction'];

@@ -182,6 +182,11 @@ export const SET_RULES = {
     'A dovetail cutter goes its whole depth in one pass; a straight cutter or saw clears the middle first.',
     'Raised or lowered again it would spoil its own slope.',
   ),
+  bend: rule(
+    'SET-40',
+    'A bar is sawn to its developed length and bent from marks on the straight: legs less radius and thickness, and (pi / 2) (r + K t) for each bend.',
+    'Outside a bend the bar grows and inside it shrinks; only the neutral line keeps its length.',
+  ),
   turning: rule(
     'SET-31',
     'Turned to calipers: a groove at each station to its diameter, then the line between them.',

@@ -86,6 +86,7 @@ export const cutName = (cut: Cut): string => {
     slant: 'slanting cut',
     scribe: 'scribed edge',
     turned: 'turning',
+    bent: 'bend',
   };
   return names[cut.kind];
 };

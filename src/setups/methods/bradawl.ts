@@ -6,7 +6,7 @@ import { section } from '../section.ts';
 import { FACE_WORDS, faceAxis, opposite, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 import { handBench } from './hand-bench.ts';
-import { placeHole } from './hole.ts';
+import { placeHole } from './hole-place.ts';
 
 /** Widest lead hole that a bradawl opens, mm: screw tables give it for gauges 4 and 5 (3.2 mm shank) in softwood. */
 const WIDEST = 2;

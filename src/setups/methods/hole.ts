@@ -1,25 +1,15 @@
-import { AXES, axisVector, dot, scale } from '../../geometry/vector.ts';
 import { roundTo } from '../../quantities/length.ts';
 import type { HoleCut } from '../../results/cuts.ts';
 import type { CardDrawing, Lay, Setting } from '../../results/setups.ts';
-import { isHigh } from '../../setting-out/faces.ts';
 import type { Drill, Machine, MachineKind } from '../../workshop/workshop.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Attempt, type Draft, type Method, made, refuse, type Task } from '../method.ts';
 import { AT_PRESS, section } from '../section.ts';
 import { beyond, drillsOf, jigOf, machineOf } from '../shop.ts';
-import {
-  distanceFrom,
-  FACE_WORDS,
-  FACES,
-  faceAxis,
-  nominal,
-  opposite,
-  referenceFace,
-  trueSize,
-} from '../sizes.ts';
+import { FACE_WORDS, faceAxis, nominal, opposite, trueSize } from '../sizes.ts';
 import { drillTurns, isMetal } from '../speeds.ts';
+import { type HolePlace, leanOf, placeHole } from './hole-place.ts';
 
 /** How far a drill may differ from the hole asked for, by what the hole is for (SET-16). mm: under, over. */
 const ALLOWED: Record<HoleCut['role'], { under: number; over: number }> = {
@@ -81,45 +71,6 @@ export function chooseDrill(task: Task<HoleCut>, wanted: number, depth: number):
         ? drill.name
         : `${drill.name}, ${say1(Math.abs(off))} ${off > 0 ? 'over' : 'under'}, allowed for a ${task.cut.role} hole`,
   };
-}
-
-interface HolePlace {
-  fenceFace: Lay['against'];
-  fence: number;
-  endFace: NonNullable<Lay['end']>;
-  station: number;
-  tilt: number;
-}
-
-/** Fence from the reference surface, station from the nearer end (SET-1), tilt from square. */
-export function placeHole(task: Task<HoleCut>): HolePlace {
-  const { cut, instance } = task;
-  const into = faceAxis(cut.face);
-  const inward = scale(axisVector(into), isHigh(cut.face) ? -1 : 1);
-  const square = Math.min(1, Math.max(-1, dot(cut.direction, inward)));
-  const tilt = (Math.acos(square) * 180) / Math.PI;
-  const fenceAxis = into === 'x' ? 'y' : into === 'y' ? 'z' : 'y';
-  const endAxis = into === 'x' ? 'z' : 'x';
-  const fenceFace = FACES[fenceAxis].high;
-  const at = cut.at[endAxis];
-  const endFace = endAxis === 'x' ? referenceFace(instance, 'x', at, at) : FACES[endAxis].high;
-  return {
-    fenceFace,
-    fence: distanceFrom(instance, fenceFace, cut.at[fenceAxis]),
-    endFace,
-    station: distanceFrom(instance, endFace, at),
-    tilt: tilt < 0.05 ? 0 : tilt,
-  };
-}
-
-/** Faces that a leaning hole runs towards, each with its slope in that plane. */
-function leanOf(cut: HoleCut): NonNullable<Lay['lean']> {
-  const into = faceAxis(cut.face);
-  const deep = Math.abs(cut.direction[into]);
-  return AXES.filter(a => a !== into && Math.abs(cut.direction[a]) > 1e-3).map(a => ({
-    towards: cut.direction[a] > 0 ? FACES[a].high : FACES[a].low,
-    angle: (Math.atan2(Math.abs(cut.direction[a]), deep) * 180) / Math.PI,
-  }));
 }
 
 function drillDrafts(
@@ -236,7 +187,8 @@ function drillDrafts(
     settings,
     lays: [lay],
     stations,
-    removal: { shape: 'bore', width: drill.diameter, moves, ...(travel > 0 ? { joined: true } : {}) },
+    ...(travel > 0 ? { joined: true as const } : {}),
+    removal: { shape: 'bore', width: drill.diameter, moves },
     drawing: () => drawing(fence - drill.diameter / 2, fence + drill.diameter / 2, Math.min(depth, 200)),
     kerfSide: 'on the centre mark',
     before: [],

@@ -1,6 +1,7 @@
 import type { Cut, CutKind } from '../../results/cuts.ts';
 import type { Draft, Method, Task } from '../method.ts';
 import { bevelTableSaw } from './bevel-saw.ts';
+import { bendInVice } from './bend.ts';
 import { bradawl } from './bradawl.ts';
 import { chiselMortiser } from './chisel-mortiser.ts';
 import { dovetailRouter } from './dovetail-router.ts';
@@ -56,6 +57,7 @@ export const METHODS: readonly Method[] = [
   lineByHand,
   latheTurning,
   roundByHand,
+  bendInVice,
 ];
 
 const BY_KIND = new Map<CutKind, Method[]>();

@@ -40,7 +40,7 @@ const datumDraft = (
   sized: Sized,
   kit: { machine: Machine; tool: string; toolId: string; method: string; deepest: number; hand: boolean },
 ): Draft => {
-  const { to, blank, instance } = sized;
+  const { to, blank } = sized;
   const edge = to === 'edge';
   const spare = spareOf(sized);
   const file = MACHINE_FILES[kit.hand ? 'hand tools' : 'planer'];
@@ -65,8 +65,8 @@ const datumDraft = (
     ],
     lays: [
       edge
-        ? lay('face edge down, face side to the fence', 'faceEdge', 'face', 'faceEdge', 'end1')
-        : lay('face side down, hollow side down', 'face', 'faceEdge', 'face', 'end1'),
+        ? lay('face edge', 'faceEdge', 'face', 'faceEdge', 'end1')
+        : lay('face side, hollow down', 'face', 'faceEdge', 'face', 'end1'),
     ],
     removal: { shape: 'datum', width: spare, moves: [0] },
     drawing: () =>
@@ -85,9 +85,7 @@ const datumDraft = (
     trial: false,
     before: edge
       ? ['The face side is flat and marked']
-      : [
-          `${instance.name}: the better face is chosen and marked as the face side; grain falls with the feed`,
-        ],
+      : ['The better face is chosen as face side, grain falling with the feed'],
     after: edge
       ? ['Face edge marked; a square shows no light']
       : ['A straightedge and winding sticks show no light'],

@@ -66,19 +66,7 @@ export function sizingDraft(input: SizingInput): Draft {
     ],
     lays: input.lays,
     removal: { shape: 'size', width: kerf, moves: [0] },
-    drawing: () =>
-      section({
-        view: input.view,
-        zero: input.reads === 'stop' ? 'stop' : input.reads === 'gauge' ? 'face' : 'fence',
-        seen: input.seen,
-        tool: { from: size, to: size + Math.max(kerf, 0.5), height: input.height ?? input.work.height },
-        work: input.work,
-        keep: { from: 0, to: size, label: 'part' },
-        waste: { from: size + kerf, to: Math.max(size + kerf, input.work.width) },
-        reads: 'near',
-        grain: input.reads === 'stop' ? 'across' : 'end-on',
-        ...(input.view === 'hand' ? { toolWord: 'line' } : {}),
-      }),
+    drawing: () => drawingOf(input),
     ...(input.kerfSide ? { kerfSide: input.kerfSide } : {}),
     trial: false,
     before: input.before ?? [],
@@ -86,6 +74,28 @@ export function sizingDraft(input: SizingInput): Draft {
     cautions: input.cautions,
     passes: input.passes,
   };
+}
+
+/** The size stands on the rod: only the height of a blade needs a measure of its own. */
+function drawingOf(input: SizingInput): CardDrawing {
+  const { size, kerf } = input;
+  const drawn = section({
+    view: input.view,
+    zero: input.reads === 'fence' || input.reads === 'stop' ? input.reads : 'face',
+    seen: input.seen,
+    tool: { from: size, to: size + Math.max(kerf, 0.5), height: input.height ?? input.work.height },
+    work: input.work,
+    keep: { from: 0, to: size, label: 'part' },
+    waste: { from: size + kerf, to: Math.max(size + kerf, input.work.width) },
+    reads: 'near',
+    grain: input.reads === 'stop' ? 'across' : 'end-on',
+    ...(input.view === 'hand'
+      ? { toolWord: 'line' }
+      : input.reads === 'height'
+        ? { toolWord: 'knives' }
+        : {}),
+  });
+  return { ...drawn, measures: input.height === undefined ? [] : (drawn.measures ?? []).slice(0, 1) };
 }
 
 /** A lay with the words over its box. */
