@@ -43,6 +43,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
   const { piece, commission, parameters, boughtIn, book, faults } = setOut(document, JOINT_CATALOGUE, {
     allowances: workshop.allowances,
     density,
+    ...(workshop.kFactor === undefined ? {} : { kFactor: workshop.kFactor }),
   });
   const { operations, faults: orderFaults } = planOperations(piece, commission, workshop);
   const cutting = planCutting(piece, operations, workshop, effort);

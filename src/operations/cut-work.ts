@@ -19,6 +19,7 @@ const SHAPED: readonly CutKind[] = [
   'bevel',
   'scribe',
   'turned',
+  'bent',
 ];
 
 export const CUT_NAMES: Record<CutKind, [one: string, many: string]> = {
@@ -43,6 +44,7 @@ export const CUT_NAMES: Record<CutKind, [one: string, many: string]> = {
   slant: ['slanting cut', 'slanting cuts'],
   scribe: ['scribed edge', 'scribed edges'],
   turned: ['turning', 'turnings'],
+  bent: ['bend', 'bends'],
 };
 
 export function titleOf({ kind, cuts, part }: CutGroup): string {
@@ -103,6 +105,13 @@ export function workOf(workshop: Workshop, { kind, cuts, part }: CutGroup): Work
       return [{ key: 'rip', times: lineMetres(cuts) }];
     case 'slant':
       return [{ key: 'cut-recess', times: count }];
+    case 'bent':
+      return [
+        {
+          key: 'bend-bar',
+          times: count * (cuts[0]?.cut.kind === 'bent' && cuts[0].cut.form !== 'L' ? 2 : 1),
+        },
+      ];
     case 'turned':
       return [{ key: 'turning', times: turnedMetres(cuts) }];
     case 'chamfer':
@@ -178,6 +187,8 @@ export function batchOf(cut: Cut, part: PartView): string {
     case 'chamfer':
     case 'round-over':
       return [cut.kind, cut.size].map(word).join('|');
+    case 'bent':
+      return ['bent', cut.form, cut.radius, cut.stock, JSON.stringify(cut.air)].map(word).join('|');
     case 'turned':
       return ['turned', JSON.stringify(cut.profile), section].join('|');
     case 'dovetail':

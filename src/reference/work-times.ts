@@ -96,6 +96,7 @@ const PRIORS: readonly WorkTime[] = [
   { key: 'mitre-cut', what: 'mitre on the sled, one end', low: 0.5, high: 1.5, per: 'cut', note: 'after set-up', ...RECALLED },
   { key: 'taper-cut', what: 'taper one face on the sled', low: 1, high: 3, per: 'face', note: 'after set-up; planing the saw marks 1-2 more', ...RECALLED },
   { key: 'curve-cut', what: 'saw to a curved line and clean it up', low: 4, high: 10, per: 'm', note: 'band saw, then spokeshave or template and cutter', ...RECALLED },
+  { key: 'bend-bar', what: 'bend flat bar over a former in the vice, checked', low: 3, high: 8, per: 'bend', ...RECALLED },
   { key: 'turning', what: 'turn between centres, sanded', low: 30, high: 75, per: 'm', note: 'spindle of some beads and coves', ...RECALLED },
   { key: 'edge-mould', what: 'chamfer or round over an edge by router', low: 0.5, high: 1.5, per: 'm', note: 'after set-up', ...RECALLED },
   { key: 'break-edges', what: 'break sharp edges by hand', low: 0.5, high: 1, per: 'm', ...RECALLED },

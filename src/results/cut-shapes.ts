@@ -52,6 +52,8 @@ export function cutShapes(cut: Cut, size: Size): Primitive[] {
       return [{ shape: 'prism', axis: cut.axis, from: cut.from, to: cut.to, polygon: cut.polygon }];
     case 'turned':
       return [turnedShape(cut, size)];
+    case 'bent':
+      return cut.air.map(polygon => ({ shape: 'prism', axis: 'y', from: 0, to: size.width, polygon }));
     case 'tenon':
       return tenonShapes(cut, size);
     case 'end-cut':

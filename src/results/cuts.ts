@@ -138,7 +138,31 @@ export interface TurnedCut extends CutBase {
   round: boolean;
 }
 
-export type Cut = PocketCut | TenonCut | EndCut | HoleCut | EdgeCut | TaperCut | ProfileCut | TurnedCut;
+/**
+ * A flat or square bar bent at right angles about its width. Nothing is cut: `air` is what the box round the
+ * bent bar holds beside it, outlines across y in z, x. `L` rises at end 2, `U` at both ends, `Z` steps up between.
+ */
+export interface BentCut extends CutBase {
+  kind: 'bent';
+  form: 'L' | 'U' | 'Z';
+  /** Thickness of the bar and inside radius of its bends, mm. */
+  stock: number;
+  radius: number;
+  /** Length of the straight bar before it is bent, mm. */
+  developed: number;
+  air: [number, number][][];
+}
+
+export type Cut =
+  | PocketCut
+  | TenonCut
+  | EndCut
+  | HoleCut
+  | EdgeCut
+  | TaperCut
+  | ProfileCut
+  | TurnedCut
+  | BentCut;
 export type CutKind = Cut['kind'];
 
 /** Envelope sizes of a part in its own frame, mm. For round stock width = thickness = diameter. */

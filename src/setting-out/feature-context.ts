@@ -17,6 +17,9 @@ export interface Context {
   /** Stations along the length are measured from end 1 of the body: this is where it lies in the cut size. */
   start: number;
   round: boolean;
+  material: string;
+  /** Place of the neutral line in a bend, share of the thickness. */
+  kFactor: number;
 }
 
 /** Raised by the makers, turned into a Fault where they are called. */

@@ -5,10 +5,11 @@ import { type Fault, fault } from '../results/fault.ts';
 import type { Instance } from '../results/piece.ts';
 import { localFace } from './faces.ts';
 import { type Context, Lacking, sound } from './feature-context.ts';
+import type { GroupContext } from './groups.ts';
 import { mirrorCut } from './mirror-cut.ts';
 import { edgeWork, groove, hole, mitre, notch, rebate, taper } from './plain-features.ts';
 import type { FeatureDocument, JobDocument } from './schema.ts';
-import { bevel, cutOut, line, roundedCorner, turned } from './shaped-features.ts';
+import { bent, bevel, cutOut, line, roundedCorner, turned } from './shaped-features.ts';
 import { unsound } from './sound-cuts.ts';
 
 const MAKERS: Record<FeatureDocument['type'], (c: Context) => Cut[]> = {
@@ -27,7 +28,11 @@ const MAKERS: Record<FeatureDocument['type'], (c: Context) => Cut[]> = {
   bevel,
   'rounded-corner': roundedCorner,
   turned,
+  bent,
 };
+
+/** Neutral line of a bend where the workshop says nothing: between a third for tight bends and a half for wide ones (remembered). */
+const USUAL_K = 0.42;
 
 /** Cuts of a feature on one copy, in its cut-size frame. Mirrored copies get the mirror image. */
 export function featureCuts(
@@ -37,6 +42,7 @@ export function featureCuts(
   origin: Instance,
   book: FigureBook,
   document: JobDocument,
+  shop: GroupContext,
 ): { cuts: Cut[]; faults: Fault[] } {
   if (feature.after !== undefined && !knowsAssembly(feature.after, document))
     return {
@@ -63,6 +69,8 @@ export function featureCuts(
     },
     start: instance.added.end1 ?? 0,
     round: instance.round,
+    material: instance.material,
+    kFactor: shop.kFactor ?? USUAL_K,
     points: () =>
       feature.points?.map((_, i): [number, number] => {
         const [at, by] = [0, 1].map(k => book.number(`features.${id}.points.${i}.${k}`));

@@ -12,6 +12,8 @@ export interface GroupContext {
   allowances: Record<'timber' | 'sheet' | 'bar' | 'tube', Allowance>;
   /** kg/m3 or undefined when the tables do not know the material. */
   density(material: string): number | undefined;
+  /** Place of the neutral line in a bend, share of the bar's thickness, as the workshop has found it. */
+  kFactor?: number;
 }
 
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
@@ -121,6 +123,9 @@ const cleanSize = (s: Size): Size => ({
 /** Cut size plus allowances: the part's own, else the job's, else the workshop's; and the reserve of a held part. */
 function blankOf(i: Instance, document: JobDocument, book: FigureBook, context: GroupContext): Size {
   if (i.kind === 'bought-in') return cleanSize(i.size);
+  // A bent part is sawn as a straight bar.
+  const bent = i.cuts.find(c => c.kind === 'bent');
+  const straight: Size = bent ? { ...i.size, length: bent.developed, thickness: bent.stock } : i.size;
   const shop = context.allowances[i.kind];
   const job = document.allowances?.[i.kind] ?? {};
   const own = document.parts?.[i.part]?.allowance ?? {};
@@ -131,7 +136,7 @@ function blankOf(i: Instance, document: JobDocument, book: FigureBook, context: 
         : job[which] !== undefined
           ? (book.number(`allowances.${i.kind}.${which}`) ?? 0)
           : shop[which];
-    return clean(i.size[which] + allowance + (i.measureFirst?.reserve[which] ?? 0));
+    return clean(straight[which] + allowance + (i.measureFirst?.reserve[which] ?? 0));
   };
   return { length: one('length'), width: one('width'), thickness: one('thickness') };
 }

@@ -8,6 +8,7 @@ import type { Body } from './bodies.ts';
 import { copyFromId } from './copies.ts';
 import { LOCAL_FACES } from './faces.ts';
 import { featureCuts } from './features.ts';
+import type { GroupContext } from './groups.ts';
 import type { Made } from './made-joints.ts';
 import type { Pairings } from './pairings.ts';
 import type { JobDocument, PartDocument } from './schema.ts';
@@ -20,6 +21,7 @@ export function makeInstances(
   pairings: Pairings,
   made: Made[],
   book: FigureBook,
+  context: GroupContext,
 ): { instances: Instance[]; faults: Fault[] } {
   const cutsOf = new Map<string, Cut[]>();
   for (const m of made)
@@ -35,7 +37,7 @@ export function makeInstances(
       );
     else if (part.kind === 'bought-in') instances.push(boughtIn(copy.id, copy.part, part));
   }
-  return { instances, faults: addFeatures(instances, document, book) };
+  return { instances, faults: addFeatures(instances, document, book, context) };
 }
 
 /** An end that enters two parts side by side is lengthened once, by the most that either asks. */
@@ -155,6 +157,7 @@ function shiftCut(cut: Cut, low: Vec3, high: Vec3, grown: Size): Cut {
     case 'slant':
     case 'scribe':
       return shiftProfile(cut, low);
+    case 'bent':
     case 'end-cut':
     case 'chamfer':
     case 'round-over':
@@ -182,7 +185,12 @@ const within = (b: Box, s: Size): Box => ({
   max: { ...b.max, x: Math.min(s.length, b.max.x) },
 });
 
-function addFeatures(instances: Instance[], document: JobDocument, book: FigureBook): Fault[] {
+function addFeatures(
+  instances: Instance[],
+  document: JobDocument,
+  book: FigureBook,
+  context: GroupContext,
+): Fault[] {
   const faults: Fault[] = [];
   const byId = new Map(instances.map(i => [i.id, i]));
   for (const [id, feature] of Object.entries(document.features ?? {})) {
@@ -212,7 +220,7 @@ function addFeatures(instances: Instance[], document: JobDocument, book: FigureB
     }
     const told = new Set<string>();
     for (const instance of on) {
-      const { cuts, faults: found } = featureCuts(id, feature, instance, origin, book, document);
+      const { cuts, faults: found } = featureCuts(id, feature, instance, origin, book, document, context);
       for (const f of found) {
         if (!told.has(f.place)) faults.push(f);
         told.add(f.place);

@@ -43,6 +43,7 @@ export function mirrorCut(cut: Cut, size: Size): Cut {
     case 'taper':
       return { ...cut, face: swapEdge(cut.face) as typeof cut.face };
     case 'turned':
+    case 'bent':
       return cut;
     case 'dovetail':
     case 'curve':

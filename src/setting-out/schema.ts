@@ -138,6 +138,7 @@ const feature = z.strictObject({
     'bevel',
     'rounded-corner',
     'turned',
+    'bent',
   ]),
   on: short,
   face: face.optional(),
@@ -157,7 +158,8 @@ const feature = z.strictObject({
   diameter: figure.optional(),
   angle: figure.optional(),
   tilt: figure.optional().describe('Mitre: second angle, across the other faces, for a compound end'),
-  radius: figure.optional().describe('Corners of a cut-out'),
+  radius: figure.optional().describe('Corners of a cut-out; inside of a bend'),
+  form: z.enum(['L', 'U', 'Z']).optional().describe('Bent bar: one leg up at end 2, both ends up, or a step'),
   points: z
     .array(z.tuple([figure, figure]))
     .min(2)

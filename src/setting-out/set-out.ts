@@ -34,7 +34,7 @@ export function setOut(document: JobDocument, catalogue: JointCatalogue, context
   for (const figure of otherFigures(document, unit, resolve)) book.define(figure);
   const written = book.names();
   const { made, faults: jointFaults } = makeJoints(document, pairings, book);
-  const { instances, faults: featureFaults } = makeInstances(document, pairings, made, book);
+  const { instances, faults: featureFaults } = makeInstances(document, pairings, made, book, context);
   pairings.checkCounts();
   const joints = made.map(m => m.joint);
   const { assemblies, faults: assemblyFaults } = makeAssemblies(document, instances, joints);

@@ -1,4 +1,6 @@
+import { leastBend } from '../reference/bends.ts';
 import { type Cut, FACE_AXIS } from '../results/cuts.ts';
+import { airOf, developedLength, unbendable } from './bent.ts';
 import { SIZE_OF_AXIS } from './faces.ts';
 import { base, type Context, faceOf, Lacking } from './feature-context.ts';
 import {
@@ -91,4 +93,37 @@ export function turned(c: Context): Cut[] {
   if (points.some((p, i) => i > 0 && p.at < points[i - 1]!.at) || points.at(-1)!.at <= points[0]!.at)
     throw new Lacking('points', 'the stations do not rise', 'list at least two points from end 1 onwards');
   return [{ ...base(c), id: '', kind: 'turned', profile: points, round: c.round }];
+}
+
+/** A bar bent about its width: the part's own length and thickness are those of the box round it, outside. */
+export function bent(c: Context): Cut[] {
+  const form = c.feature.form;
+  if (!form) throw new Lacking('form', 'no form is named', 'give form: L, U or Z');
+  if (c.round)
+    throw new Lacking('on', 'a round bar is not bent by this feature', 'name a flat or square bar');
+  const stock = c.need('size');
+  const least = leastBend(c.material) * stock;
+  const radius = c.get('radius') ?? least;
+  if (radius < least - 1e-9)
+    throw new Lacking(
+      'radius',
+      `a bend of ${radius} mm inside is tighter than ${stock} mm of ${c.material} bears`,
+      `give ${least} mm or more`,
+    );
+  const riser = form === 'Z' ? c.need('along') + c.start : undefined;
+  const bend = { form, stock, radius, kFactor: c.kFactor, ...(riser === undefined ? {} : { riser }) };
+  const fault = unbendable(bend, c.size);
+  if (fault) throw new Lacking('radius', fault, 'make the legs longer or the radius smaller');
+  return [
+    {
+      ...base(c),
+      id: '',
+      kind: 'bent',
+      form,
+      stock,
+      radius,
+      developed: developedLength(bend, c.size),
+      air: airOf(bend, c.size).map(outline => outline.map(([x, z]): [number, number] => [z, x])),
+    },
+  ];
 }

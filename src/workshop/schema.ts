@@ -193,6 +193,12 @@ export const workshopSchema = z.strictObject({
       consumables: share.optional(),
     })
     .optional(),
+  k_factor: z
+    .number()
+    .min(0.2)
+    .max(0.6)
+    .optional()
+    .describe('Place of the neutral line in a bend, share of the thickness, as trial bends have shown'),
   allowances: z
     .strictObject({
       timber: allowance.optional(),
@@ -345,6 +351,7 @@ export function workshopFrom(r: Read): Workshop {
       tax: r.rates?.tax ?? { registered: false, rate: 0 },
       consumables: r.rates?.consumables ?? 0,
     },
+    ...(r.k_factor === undefined ? {} : { kFactor: r.k_factor }),
     allowances: { ...ALLOWANCE, ...defined(r.allowances ?? {}) },
     adhesives: Object.fromEntries(
       Object.entries(r.adhesives ?? {}).map(([id, a]) => [

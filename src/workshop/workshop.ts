@@ -17,6 +17,8 @@ export interface Workshop {
   suppliers: Supplier[];
   calendar: Calendar;
   rates: Rates;
+  /** Place of the neutral line in a bend, share of the thickness; the usual one where absent. */
+  kFactor?: number;
   allowances: { timber: Allowance; sheet: Allowance; bar: Allowance; tube: Allowance };
   adhesives: Record<string, OwnAdhesive>;
   finishes: Record<string, OwnFinish>;

@@ -1,7 +1,7 @@
 import type { Cut, CutKind } from '../../results/cuts.ts';
 import type { Draft, Method, Task } from '../method.ts';
-import { bevelTableSaw } from './bevel-saw.ts';
 import { bendInVice } from './bend.ts';
+import { bevelTableSaw } from './bevel-saw.ts';
 import { bradawl } from './bradawl.ts';
 import { chiselMortiser } from './chisel-mortiser.ts';
 import { dovetailRouter } from './dovetail-router.ts';
