@@ -2,7 +2,7 @@ import type { Box } from '../geometry/box.ts';
 import { box, intersectBoxes } from '../geometry/box.ts';
 import { directionToWorld, toWorld } from '../geometry/frame.ts';
 import { AXES, type Axis, axisVector, type Vec3, vec } from '../geometry/vector.ts';
-import type { Cut, Size, TenonCut } from '../results/cuts.ts';
+import { type Cut, FACE_AXIS, type Size, type TenonCut } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import { clipFacets, cutPlanes } from './planes.ts';
 import { turnStretch } from './turned.ts';
@@ -312,19 +312,24 @@ function roundFacets(size: Size, owner: number): Facet[] {
 function holeFacets(cut: Cut, size: Size, owner: number): Facet[] {
   if (cut.kind !== 'hole') return [];
   const d = cut.direction;
-  const axis = AXES.find(k => Math.abs(Math.abs(d[k]) - 1) < 1e-6);
-  if (!axis) return [];
+  const square = AXES.some(k => Math.abs(Math.abs(d[k]) - 1) < 1e-6);
+  const axis = FACE_AXIS[cut.face];
+  const lean = Math.abs(d[axis]);
+  if (lean < 0.05) return [];
   const extent = { x: size.length, y: size.width, z: size.thickness }[axis];
   const [u, v] = SPAN[axis];
   const radius = (cut.countersink?.diameter ?? cut.diameter) / 2;
   const mouth = (at: number, sign: 1 | -1, r: number): Facet => {
     const points = Array.from({ length: 16 }, (_, i): Vec3 => {
       const angle = (2 * Math.PI * i) / 16;
+      const [a, b] = [r * Math.cos(angle), r * Math.sin(angle)];
+      // A leaning drill meets the face in an ellipse, longer the way it leans.
+      const longer = square ? 0 : ((a * d[u] + b * d[v]) / (1 - lean * lean)) * (1 / lean - 1);
       return {
         ...cut.at,
         [axis]: at,
-        [u]: cut.at[u] + r * Math.cos(angle),
-        [v]: cut.at[v] + r * Math.sin(angle),
+        [u]: cut.at[u] + a + longer * d[u],
+        [v]: cut.at[v] + b + longer * d[v],
       };
     });
     return {
@@ -341,6 +346,6 @@ function holeFacets(cut: Cut, size: Size, owner: number): Facet[] {
   const entry = cut.at[axis];
   if (Math.min(Math.abs(entry), Math.abs(entry - extent)) > 0.01) return [];
   const out: Facet[] = [mouth(entry, inward === 1 ? -1 : 1, radius)];
-  if (cut.through) out.push(mouth(inward === 1 ? extent : 0, inward, cut.diameter / 2));
+  if (cut.through && square) out.push(mouth(inward === 1 ? extent : 0, inward, cut.diameter / 2));
   return out;
 }

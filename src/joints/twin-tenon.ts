@@ -223,6 +223,9 @@ function make(c: MakeContext) {
     corner: 'square',
     clearance: fit,
   };
+  // In the thickness there are four broad cheeks; in the width the cheeks are those of one tenon, parted.
+  const [one, two] = [4 * length * size, 2 * length * (first + second)];
+  const cheeks = c.word('beside') === 'width' ? { long: two, cross: one } : { long: one, cross: two };
   const cuts: RoleCut[] = [
     { role: 'from', cut: tenon },
     { role: 'from', cut: slot },
@@ -233,8 +236,8 @@ function make(c: MakeContext) {
     cuts,
     mates: [[0, 2]] as [number, number][],
     glue: [
-      { area: 4 * length * size, grain: 'long' as const },
-      { area: 2 * length * (first + second), grain: 'cross' as const },
+      { area: cheeks.long, grain: 'long' as const },
+      { area: cheeks.cross, grain: 'cross' as const },
     ],
     fasteners: [],
     limits: [

@@ -1,4 +1,3 @@
-import { JOINTS } from '../../src/joints/index.ts';
 import { prove } from '../../src/proof/prove.ts';
 import type { SolidKernel } from '../../src/results/kernel.ts';
 import type { Instance } from '../../src/results/piece.ts';
@@ -115,10 +114,6 @@ function spoil(
   const widest = wanted.reduce((a, b) => (b.area > a.area ? b : a));
   return { part: grownAt(from, widest, widest.gap + TOO_BIG), expected: TOO_BIG * widest.area };
 }
-
-/** Every joint at three sizes. */
-export const tryAll = (kernel: SolidKernel): Tried[] =>
-  JOINTS.flatMap(j => SIZES.map(t => tryJoint(kernel, j.type, t)));
 
 /** The gaps found, without repeats, ascending, mm. */
 export const found = (gaps: readonly Gap[]): number[] =>

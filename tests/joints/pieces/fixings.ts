@@ -10,7 +10,39 @@ const stile = (t: number, over: object = {}) =>
   timber({ length: 30 * t, width: 3 * t, thickness: t, along: 'up', facing: 'front', ...over });
 
 /** Joints made with what is bought: screws, nails, pins, bolts, plates, hinges and locks. */
+const flat = (over: object) => ({
+  kind: 'bar',
+  material: 'mild-steel',
+  along: 'right',
+  facing: 'up',
+  ...over,
+});
+
 export const FIXINGS: Record<string, Sample> = {
+  tapped: t => ({
+    parts: {
+      into: flat({ length: 20 * t, width: 3 * t, thickness: t / 2, at: { left: 0, front: 0, bottom: 0 } }),
+      from: flat({
+        length: 20 * t,
+        width: 3 * t,
+        thickness: 4,
+        at: { left: 0, front: 0, bottom: 'into.top' },
+      }),
+    },
+  }),
+  welded: t => ({
+    parts: {
+      into: flat({ length: 20 * t, width: t, thickness: t, at: { left: 0, front: 0, bottom: 0 } }),
+      from: flat({
+        length: 12 * t,
+        width: t,
+        thickness: t,
+        along: 'up',
+        facing: 'front',
+        at: { centre_x: 10 * t, front: 0, bottom: 'into.top' },
+      }),
+    },
+  }),
   'pocket-screw': t => ({ parts: { into: post(t), from: rail(t) } }),
   'barrel-nut': t => ({ parts: { into: post(t), from: rail(t, { width: 5 * t }) } }),
   'bed-connector': t => ({ parts: { into: post(t), from: rail(t, { width: 6 * t }) } }),
