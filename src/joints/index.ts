@@ -32,11 +32,13 @@ import { stoppedHousing } from './stopped-housing.ts';
 import { tBridle } from './t-bridle.ts';
 import { tablePlate } from './table-plate.ts';
 import { taperedHousing } from './tapered-housing.ts';
+import { tapped } from './tapped.ts';
 import { threadedInsert } from './threaded-insert.ts';
 import { tongueAndGroove } from './tongue-and-groove.ts';
 import { tuskTenon } from './tusk-tenon.ts';
 import { twinTenon } from './twin-tenon.ts';
 import { wedgedTenon } from './wedged-tenon.ts';
+import { welded } from './welded.ts';
 
 /** Every joint the product knows: a new one is one file and one line here. */
 export const JOINTS: readonly JointType[] = [
@@ -65,6 +67,8 @@ export const JOINTS: readonly JointType[] = [
   cleat,
   glueBlock,
   threadedInsert,
+  tapped,
+  welded,
   barrelNut,
   bedConnector,
   button,

@@ -80,7 +80,7 @@ export interface EndCut extends CutBase {
 
 export interface HoleCut extends CutBase {
   kind: 'hole';
-  role: 'clearance' | 'pilot' | 'dowel' | 'bar' | 'plain' | 'slot';
+  role: 'clearance' | 'pilot' | 'dowel' | 'bar' | 'plain' | 'slot' | 'tapped';
   face: LocalFace;
   /** Centre on the entry face. */
   at: Vec3;

@@ -44,7 +44,9 @@ export function makeInstances(
 function addedTo(copy: string, pairings: Pairings, book: FigureBook): Added {
   const added: Added = {};
   for (const face of LOCAL_FACES) {
-    const most = Math.max(0, ...pairings.addedFigures(copy, face).map(name => book.number(name) ?? 0));
+    const asked = pairings.addedFigures(copy, face).map(name => book.number(name) ?? 0);
+    // A weld gap sets an end back: below nothing, where no other joint lengthens it.
+    const most = asked.length === 0 ? 0 : Math.max(...asked);
     if (most !== 0) added[face] = most;
   }
   return added;

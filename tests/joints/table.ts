@@ -32,6 +32,7 @@ const STATED: Record<string, (f: Read) => number[]> = {
   'hinge-recess': f => [1.5, f('knuckle')],
   'lock-recess': f => [2, 2 + f('plate.thickness')],
   'runner-groove': f => [f('play') / 2, f('behind'), f('at.end')],
+  welded: f => [f('gap')],
   'sheet-let-in': f => [f('glue.line')],
 };
 

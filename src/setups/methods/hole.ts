@@ -19,6 +19,7 @@ const ALLOWED: Record<HoleCut['role'], { under: number; over: number }> = {
   dowel: { under: 0.1, over: 0.1 },
   bar: { under: 0.02, over: 0.1 },
   plain: { under: 0.15, over: 0.15 },
+  tapped: { under: 0.05, over: 0.1 },
 };
 
 /** Size of the hole: a bar that was measured takes its own diameter plus the play that was drawn. */
@@ -166,6 +167,7 @@ function drillDrafts(
     bar: 'Bar holes',
     plain: 'Holes',
     slot: 'Slotted holes',
+    tapped: 'Tapping holes',
   };
   const { end: _none, ...base } = shared;
   const drawing = (from: number, to: number, height: number) =>
@@ -192,7 +194,14 @@ function drillDrafts(
     drawing: () => drawing(fence - drill.diameter / 2, fence + drill.diameter / 2, Math.min(depth, 200)),
     kerfSide: 'on the centre mark',
     before: [],
-    after: travel > 0 ? ['Saw or chisel out between the two holes'] : [],
+    after: [
+      ...(travel > 0 ? ['Saw or chisel out between the two holes'] : []),
+      ...(cut.role === 'tapped'
+        ? [
+            'Taper tap square with the press off, half a turn back at each turn, cutting oil; plug tap if blind',
+          ]
+        : []),
+    ],
     cautions,
     passes: stations.length * moves.length,
   };
