@@ -151,12 +151,21 @@ jobCommand('cut', 'cutting layouts and what to buy')
 
 jobCommand('setups', 'machine set-ups in order')
   .option('--json', 'as JSON')
-  .action((job: string, options: Common) =>
-    withJob(job, options, l =>
-      options.json
-        ? json(l.deriving.derived.setups)
-        : out(setUpLines(l.deriving.derived, showOf(l, options))),
-    ),
+  .option('--cards <file>', 'the cards, one a page, as a PDF written to this file')
+  .action((job: string, options: Common & { cards?: string }) =>
+    withJob(job, options, async l => {
+      if (options.cards !== undefined) {
+        const { writeCards } = await import('./write-cards.ts');
+        const count = await writeCards(l, options.cards, {
+          show: showOf(l, options),
+          date: options.date ?? today(),
+          programVersion: VERSION,
+        });
+        tell(`wrote ${options.cards}, ${count} ${count === 1 ? 'card' : 'cards'}`);
+      }
+      if (options.json) json(l.deriving.derived.setups);
+      else if (options.cards === undefined) out(setUpLines(l.deriving.derived, showOf(l, options)));
+    }),
   );
 
 jobCommand('days', 'operations laid into the working calendar')

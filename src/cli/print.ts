@@ -88,6 +88,9 @@ export function setUpLines(derived: Derived, show: ShowOptions): string[] {
     `     ${pc.dim(s.settings.map(x => `${x.name}: ${x.how}`).join('; '))}`,
   ]);
   for (const u of setups.unmade) lines.push(pc.red(`  ${u.instance}, ${u.cut}: ${u.reason}. ${u.mend}`));
+  if (setups.asks?.length) lines.push('', pc.bold('To write into the workshop file'));
+  for (const a of setups.asks ?? [])
+    lines.push(`  ${a.machine}: ${a.asks}. ${pc.dim(`Needed for ${a.because}.`)}`);
   lines.push(
     '',
     `${setups.setups.length} set-ups, ${formatMinutes(setups.value)} of change-over (${standing(setups.status)}; no order needs less than ${formatMinutes(setups.bound)}); part by part it would be ${formatMinutes(setups.partByPart)}.`,

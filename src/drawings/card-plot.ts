@@ -87,10 +87,12 @@ export function plotOf(card: CardDrawing, regions: readonly CardRegion[], option
   const as = [
     ...regions.filter(r => r.what !== 'table').flatMap(r => [r.a.from, r.a.to]),
     ...card.stations.map(s => s.at),
+    ...(card.line ?? []).map(p => p.a),
     ...(card.measures ?? []).flatMap(m => [m.from.a, m.to.a]),
   ];
   const hs = [
     ...regions.flatMap(r => [r.h.from, r.h.to]),
+    ...(card.line ?? []).map(p => p.h),
     ...(card.measures ?? []).flatMap(m => [m.from.h, m.to.h]),
     ...(card.mark ? [card.mark.h] : []),
   ];

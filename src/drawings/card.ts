@@ -4,7 +4,8 @@ import { breakLine } from './break-line.ts';
 import { type CardOptions, cardFoot, type Plot, plotOf, regionsOf } from './card-plot.ts';
 import { drawRegion, paintOrder } from './card-region.ts';
 import { cardRod } from './card-rod.ts';
-import { type DisplayList, type Item, line, type Point, words } from './list.ts';
+import { diagonals } from './hatch.ts';
+import { type DisplayList, type Item, line, type Point, polygon, polyline, words } from './list.ts';
 import { list, textWidth } from './manner.ts';
 import { faceSideMark, tick } from './marks.ts';
 
@@ -28,6 +29,7 @@ export function cardDrawing(card: CardDrawing, options: CardOptions): CardPictur
   const rodTop = foot + 14 * px;
   const items: Item[] = [
     ...paintOrder(regions).flatMap(region => drawRegion(region, card, plot)),
+    ...workLine(card, plot),
     ...(card.measures ?? []).flatMap(measure => drawMeasure(measure, card, plot)),
     ...(card.mark ? [faceSideMark([plot.x(card.mark.a), plot.y(card.mark.h)], markSize(card, plot))] : []),
     ...cardRod(card, plot, rodTop),
@@ -40,6 +42,17 @@ export function cardDrawing(card: CardDrawing, options: CardOptions): CardPictur
   const broken = plot.across.breaks.length + plot.up.breaks.length > 0;
   const title = `Set-up seen ${card.seen ?? 'by the operator'}`;
   return { ...list(manner, title, width, foot + cardFoot(manner), items), scale: plot.scale, broken };
+}
+
+/** The line marked on the work: its waste hatched, the line itself strong. */
+function workLine(card: CardDrawing, plot: Plot): Item[] {
+  if (!card.line || card.line.length < 3) return [];
+  const points = card.line.map((p): Point => [plot.x(p.a), plot.y(p.h)]);
+  return [
+    polygon(points, { wash: 'waste' }),
+    ...diagonals(points, 6 * plot.options.manner.px, 'waste', false),
+    polyline([...points, points[0]!], { stroke: 'outline' }),
+  ];
 }
 
 const markSize = (card: CardDrawing, plot: Plot): number =>

@@ -14,6 +14,7 @@ import type { Why } from '../results/why.ts';
 import type { JobDocument } from '../setting-out/schema.ts';
 import { setOut } from '../setting-out/set-out.ts';
 import { planSetUps } from '../setups/plan-set-ups.ts';
+import { trialFaults, withTrials } from '../setups/trials.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { overruled } from './overruled.ts';
 import { whyOf } from './why.ts';
@@ -47,7 +48,9 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
   });
   const { operations, faults: orderFaults } = planOperations(piece, commission, workshop);
   const cutting = planCutting(piece, operations, workshop, effort);
-  const setups = planSetUps(piece, operations, workshop, effort);
+  const unit = document.units ?? 'mm';
+  const planned = planSetUps(piece, operations, workshop, effort);
+  const setups = { ...planned, setups: withTrials(planned.setups, document.trials, unit) };
   const start = `${commission.start ?? options.today}T08:00`;
   const days = planDays(
     operations,
@@ -70,6 +73,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
     checks,
     price,
     faults: [
+      ...trialFaults(document.trials, unit),
       ...builderFaults,
       ...[...faults, ...misspelt(document, workshop), ...orderFaults].map(f =>
         atBuilder(f, placeOf(f.place)),

@@ -135,9 +135,9 @@ function pageBody(
       return <CuttingPage derived={derived} />;
     case 'set-ups':
       return bench && card !== undefined ? (
-        <BenchCard id={id} derived={derived} number={card} />
+        <BenchCard id={id} derived={derived} number={card} session={session} />
       ) : (
-        <SetUpsPage id={id} derived={derived} card={card} />
+        <SetUpsPage id={id} derived={derived} card={card} session={session} />
       );
     case 'days':
       return <DaysPage derived={derived} />;

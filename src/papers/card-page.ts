@@ -204,10 +204,9 @@ function runLines(setup: SetUp): string[] {
   const lines: string[] = setup.testPiece ? ['Test piece first, every pass'] : [];
   for (const lay of lays) {
     const word = lay.label === '' || lays.length === 1 ? '' : `${capital(lay.label)}: `;
+    const rest = lay.against === lay.down ? '' : `, ${FACE_WORD[lay.against]} to ${at}`;
     lines.push(
-      hand
-        ? `${word}from the ${FACE_WORD[lay.entry]}`
-        : `${word}${FACE_WORD[lay.down]} down, ${FACE_WORD[lay.against]} to ${at}`,
+      hand ? `${word}from the ${FACE_WORD[lay.entry]}` : `${word}${FACE_WORD[lay.down]} down${rest}`,
     );
   }
   const ends = new Set(setup.runs.map(r => r.end).filter(e => e !== undefined));

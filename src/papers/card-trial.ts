@@ -1,7 +1,9 @@
 import { type Item, line, rect, words } from '../drawings/list.ts';
 import { stateMark } from '../drawings/marks.ts';
+import { mm } from '../results/quantity.ts';
 import type { SetUp } from '../results/setups.ts';
-import { type ShowOptions, showQuantity } from '../results/show.ts';
+import { type Shown, type ShowOptions, showQuantity } from '../results/show.ts';
+import { correctedSetting } from '../setups/trials.ts';
 import { A4, type Book, COLUMN } from './book.ts';
 import { atMachine, thing } from './card-figures.ts';
 import { capital } from './names.ts';
@@ -34,7 +36,7 @@ export function trialBlock(book: Book, setup: SetUp, show: ShowOptions): Block {
   const { correction, wanted } = setup;
   if (!correction || !wanted) return { items: [], height: 0 };
   const figure = showQuantity(wanted.value, atMachine(show));
-  const from = setup.settings[0]?.name ?? 'fence';
+  const from = correctedSetting(setup)?.name ?? 'fence';
   const titles = [
     `${thing(setup)} measured`,
     'Wanted',
@@ -54,13 +56,22 @@ export function trialBlock(book: Book, setup: SetUp, show: ShowOptions): Block {
     for (const r of [0, 1]) items.push(rect(x, top + r * row, widths[i]!, row, { stroke: 'thin' }));
     x += widths[i]!;
   });
-  for (const r of [0, 1])
+  const cell = (column: number, r: number, shown: Shown): void => {
+    const left = A4.left + widths.slice(0, column).reduce((sum, w) => sum + w, 0);
     items.push(
-      words([A4.left + widths[0]! + 2, top + r * row + 5.8], shownRuns({ ...figure, unit: '' }), {
-        size: 4.6,
-        strong: true,
-      }),
+      words([left + 2, top + r * row + 5.8], shownRuns({ ...shown, unit: '' }), { size: 4.6, strong: true }),
     );
+  };
+  // The last trials that were entered stand in the rows; what is left is written in.
+  const entered = (setup.trials ?? []).filter(t => !t.older).slice(-2);
+  for (const r of [0, 1]) {
+    cell(1, r, figure);
+    const trial = entered[r];
+    if (!trial) continue;
+    cell(0, r, showQuantity(mm(trial.measured), atMachine(show)));
+    cell(2, r, showQuantity(mm(trial.move), atMachine(show)));
+    cell(3, r, showQuantity(mm(trial.now), atMachine(show)));
+  }
   const note = textBlock(
     `${correction.tooBig} ${correction.tooSmall}`,
     [A4.left, top + 2 * row + 1.6],

@@ -95,6 +95,33 @@ export interface Removal {
   turned?: { at: number; less: number }[];
 }
 
+export interface Correction {
+  share: 'half' | 'whole';
+  tooBig: string;
+  tooSmall: string;
+  /** The setting that is corrected; the first that is measured to the tool when absent. */
+  setting?: string;
+  /** Which way its figure goes when the trial came out too big; down (closer) when absent. */
+  bigger?: 'up' | 'down';
+}
+
+/** One trial cut: what the setting read, what came out, and where the setting goes. mm. */
+export interface Trial {
+  id: string;
+  setting: string;
+  set: number;
+  measured: number;
+  wanted: number;
+  /** Change of the setting, with its sign. */
+  move: number;
+  now: number;
+  /** `10.7 measured, 0.2 under: fence away by 0.1, to 39.8`. */
+  words: string;
+  fits: boolean;
+  /** Made when the card said another figure: kept, and not counted. */
+  older: boolean;
+}
+
 /** A machine made ready in one state, and everything that is run in it. */
 export interface SetUp {
   id: string;
@@ -112,7 +139,9 @@ export interface SetUp {
   operations: string[];
   testPiece?: { mark: string; length: number; width: number; thickness: number; material: string };
   /** How a measured error on the trial cut moves the fence: `half` when both cheeks shift. */
-  correction?: { share: 'half' | 'whole'; tooBig: string; tooSmall: string };
+  correction?: Correction;
+  /** Trial cuts as entered, in their order, each with what it asks of the setting. */
+  trials?: Trial[];
   before: string[];
   after: string[];
   cautions: string[];

@@ -39,6 +39,8 @@ const axis = z.enum(['x', 'y', 'z']);
 const direction = z.enum(['left', 'right', 'front', 'back', 'up', 'down']);
 export const FACE_WORDS = ['left', 'right', 'front', 'back', 'bottom', 'top', 'end1', 'end2'] as const;
 const face = z.enum(FACE_WORDS);
+/** What a scale or calipers read: no expression, only a figure. */
+const reading = z.union([z.number().min(0), z.string().max(40)]);
 const sizes = z.strictObject({
   length: figure.optional(),
   width: figure.optional(),
@@ -259,6 +261,16 @@ export const jobSchema = z.strictObject({
     .record(short, z.strictObject({ reason: short, was: z.string().max(400).optional() }))
     .optional()
     .describe('Checks the maker has judged and set aside, with the reason'),
+  trials: z
+    .record(
+      z.string().max(200),
+      z.record(
+        z.string().regex(/^[1-9]\d?$/, 'trial cuts are numbered 1, 2, 3'),
+        z.strictObject({ set: reading, measured: reading }),
+      ),
+    )
+    .optional()
+    .describe('Trial cuts by set-up: what the setting read and what came out'),
   notes: words.optional(),
 });
 

@@ -131,7 +131,9 @@ it('test pieces come through with the parts they stand for (SET-25)', () => {
   });
   const plan = planSetUps(piece, [...operations, test], withPlaners(), EFFORT);
   const through = plan.setups.find(s => s.title.startsWith('Thicknesses'))!;
-  expect(through.before.join(' ')).toContain('test piece, 300.0 long, comes through in the same pass');
+  expect(through.before.join(' ')).toContain(
+    'In the same pass: test piece 300.0 long, trial cut: tenon of Rail',
+  );
 });
 
 it('a board measured on the rack is named with what comes off in all', () => {

@@ -8,8 +8,10 @@ import { Drawing } from '../drawing.tsx';
 import { Figure } from '../figure.tsx';
 import { useShow } from '../person.ts';
 import { jobAddress } from '../route.ts';
+import type { JobSession } from '../session.ts';
 import { SettingFigure } from '../set-ups/setting-figure.tsx';
 import { useTicks } from '../set-ups/ticks.ts';
+import { TrialCuts } from '../set-ups/trial-cuts.tsx';
 import { passCount, runWords, settingName } from '../set-ups/words.ts';
 import { StateMark } from '../state-mark.tsx';
 import { useSize } from '../use-size.ts';
@@ -22,10 +24,12 @@ export function BenchCard({
   id,
   derived,
   number,
+  session,
 }: {
   id: string;
   derived: Derived;
   number: number;
+  session: JobSession;
 }): ReactNode {
   const { setups } = derived.setups;
   const setup = setups.find(s => s.number === number);
@@ -50,7 +54,7 @@ export function BenchCard({
           Set-up <b>{setup.number}</b> of {setups.length}
         </span>
       </header>
-      {trial ? <Trial setup={setup} /> : <Card setup={setup} trouble={ticks.trouble} />}
+      {trial ? <Trial setup={setup} session={session} /> : <Card setup={setup} trouble={ticks.trouble} />}
       <nav aria-label="This set-up">
         {setup.correction || setup.testPiece ? (
           <Button className="b2" onPress={() => setTrial(!trial)}>
@@ -147,7 +151,7 @@ function Card({ setup, trouble }: { setup: SetUp; trouble: string | undefined })
 }
 
 /** How a measured error on the trial cut moves the fence. */
-function Trial({ setup }: { setup: SetUp }): ReactNode {
+function Trial({ setup, session }: { setup: SetUp; session: JobSession }): ReactNode {
   const { wanted, correction, testPiece } = setup;
   return (
     <main>
@@ -164,6 +168,7 @@ function Trial({ setup }: { setup: SetUp }): ReactNode {
         </dl>
       )}
       {wanted && <p className="run">{wanted.how}</p>}
+      <TrialCuts setup={setup} session={session} />
       {correction && (
         <ul className="caution">
           <li>

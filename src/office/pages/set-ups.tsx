@@ -3,6 +3,7 @@ import { formatMinutes } from '../../quantities/time.ts';
 import type { Derived } from '../../results/derived.ts';
 import type { SetUp, SetUpPlan } from '../../results/setups.ts';
 import { jobAddress } from '../route.ts';
+import type { JobSession } from '../session.ts';
 import { SetUpCard } from '../set-ups/card.tsx';
 import { type Ticks, useTicks } from '../set-ups/ticks.ts';
 import { runWords } from '../set-ups/words.ts';
@@ -13,10 +14,12 @@ export function SetUpsPage({
   id,
   derived,
   card,
+  session,
 }: {
   id: string;
   derived: Derived;
   card: number | undefined;
+  session: JobSession;
 }): ReactNode {
   const ticks = useTicks(id);
   const { setups } = derived.setups;
@@ -28,10 +31,11 @@ export function SetUpsPage({
           In this order <span className="quiet">{orderWords(derived.setups)}</span>
         </h2>
         <Unmade plan={derived.setups} />
+        <Asks plan={derived.setups} />
         <Order job={id} setups={setups} shown={shown} ticks={ticks} />
       </section>
       {shown ? (
-        <SetUpCard setup={shown} of={setups.length} ticks={ticks} />
+        <SetUpCard key={shown.id} setup={shown} of={setups.length} ticks={ticks} session={session} />
       ) : (
         <p className="say none">No set-ups yet.</p>
       )}
@@ -91,6 +95,26 @@ function Order({
         );
       })}
     </ol>
+  );
+}
+
+/** What the workshop file leaves open about machines of these set-ups: folded away, it is no fault. */
+function Asks({ plan }: { plan: SetUpPlan }): ReactNode {
+  const { asks = [] } = plan;
+  if (asks.length === 0) return null;
+  return (
+    <details className="asks">
+      <summary>
+        {asks.length === 1 ? 'One thing' : `${asks.length} things`} to write into the workshop file
+      </summary>
+      <ul>
+        {asks.map(a => (
+          <li key={`${a.machine} ${a.asks}`}>
+            <b>{a.machine}</b>: {a.asks}. <span className="quiet">Needed for {a.because}.</span>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

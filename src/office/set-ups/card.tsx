@@ -6,16 +6,28 @@ import type { Run, SetUp } from '../../results/setups.ts';
 import { Drawing } from '../drawing.tsx';
 import { Figure } from '../figure.tsx';
 import { useShow } from '../person.ts';
+import type { JobSession } from '../session.ts';
 import { StateMark } from '../state-mark.tsx';
 import { Asked, WhyNote } from '../why.tsx';
 import { SettingFigure } from './setting-figure.tsx';
 import type { Ticks } from './ticks.ts';
+import { TrialCuts } from './trial-cuts.tsx';
 import { passCount, passWords, runName, settingName } from './words.ts';
 
 const MANNER = { ...DESK, text: 13 };
 
 /** One machine made ready, as its card: settings, the drawing from where you stand, what to run, cautions. */
-export function SetUpCard({ setup, of, ticks }: { setup: SetUp; of: number; ticks: Ticks }): ReactNode {
+export function SetUpCard({
+  setup,
+  of,
+  ticks,
+  session,
+}: {
+  setup: SetUp;
+  of: number;
+  ticks: Ticks;
+  session: JobSession;
+}): ReactNode {
   const show = useShow();
   const drawing = useMemo(
     () => cardDrawing(setup.drawing, { width: 560, height: 400, manner: MANNER, show, id: setup.id }),
@@ -73,6 +85,12 @@ export function SetUpCard({ setup, of, ticks }: { setup: SetUp; of: number; tick
           <Lines title="After" lines={setup.after} />
         </div>
       </div>
+      {setup.accuracy && <p className="quiet accuracy">{setup.accuracy}.</p>}
+      {setup.refused && setup.refused.length > 0 && (
+        <p className="quiet accuracy">
+          Not {setup.refused.map(r => `at the ${r.method}: ${r.reason}`).join('; not ')}.
+        </p>
+      )}
       {setup.cautions.length > 0 && (
         <ul className="caution">
           {setup.cautions.map(c => (
@@ -89,6 +107,7 @@ export function SetUpCard({ setup, of, ticks }: { setup: SetUp; of: number; tick
           <p>
             {setup.correction.tooBig} {setup.correction.tooSmall}
           </p>
+          <TrialCuts setup={setup} session={session} />
         </section>
       )}
       <p className="row tickrow">

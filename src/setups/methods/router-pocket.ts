@@ -101,6 +101,7 @@ function routed(task: Task<PocketCut>, machine: Machine, inTable: boolean): Atte
       share: 'whole',
       tooBig: 'Too wide: bring the last way closer by the whole difference.',
       tooSmall: 'Too narrow: take the last way out by the whole difference.',
+      ...(open ? { setting: inTable ? 'fence' : 'from' } : {}),
     },
     trial: overSheet || cut.kind === 'recess' || cut.kind === 'mortise',
     before: overSheet ? [`The part that enters is at hand: ${wanted.how}`] : [],

@@ -105,6 +105,7 @@ export const sawPocket: Method = {
           share: 'whole',
           tooBig: 'Too wide: bring the last pass closer by the whole difference.',
           tooSmall: 'Too narrow: take the last pass away by the whole difference.',
+          ...(open ? { setting: onSled ? 'stop' : 'fence' } : {}),
         },
         trial: fitted || cut.kind !== 'rebate',
         before: [

@@ -70,11 +70,15 @@ export const tenonRouterTable: Method = {
                     share: 'half' as const,
                     tooBig: 'Too thick: raise the cutter by half the difference.',
                     tooSmall: 'Too thin: lower the cutter by half the difference.',
+                    setting: 'depth',
+                    bigger: 'up' as const,
                   }
                 : {
                     share: 'whole' as const,
                     tooBig: 'Too thick: raise the cutter by the whole difference.',
                     tooSmall: 'Too thin: lower the cutter by the whole difference.',
+                    setting: 'depth',
+                    bigger: 'up' as const,
                   },
               trial: true,
             }

@@ -69,8 +69,8 @@ const datumDraft = (
         : lay('face side, hollow down', 'face', 'faceEdge', 'face', 'end1'),
     ],
     removal: { shape: 'datum', width: spare, moves: [0] },
-    drawing: () =>
-      section({
+    drawing: () => ({
+      ...section({
         view: kit.hand ? 'hand' : 'flat rip',
         zero: edge ? 'fence' : 'face',
         seen: 'along the feed, fence on the right',
@@ -81,6 +81,12 @@ const datumDraft = (
         grain: 'end-on',
         mark: edge ? 'face side' : 'face edge',
       }),
+      // Nothing is measured here but the depth of a pass: the rod carries the work alone.
+      stations: [
+        { at: 0, label: edge ? 'fence' : 'face edge', strong: false },
+        { at: across, label: 'work', strong: false },
+      ],
+    }),
     kerfSide: 'off the face that becomes the reference',
     trial: false,
     before: edge
@@ -184,7 +190,7 @@ export const thicknesserPasses: SizingMethod = {
         rule: 'sizing',
         lays: [lay('face side down', 'face', 'face', 'back', 'end1')],
         view: 'router',
-        seen: 'along the feed',
+        seen: 'along the feed, turned on edge: the table on the right',
         work: { width: instance.size.thickness + spare, height: Math.min(160, instance.size.width) },
         kerfSide: 'off the back face',
         before: [

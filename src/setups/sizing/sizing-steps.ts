@@ -103,7 +103,7 @@ function testPieces(operations: readonly Operation[]): Map<string, string[]> {
     if (testPiece)
       words.set(testPiece.of, [
         ...(words.get(testPiece.of) ?? []),
-        `Its test piece, ${say1(testPiece.length)} long, comes through in the same pass (${title})`,
+        `In the same pass: test piece ${say1(testPiece.length)} long, ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
       ]);
   return words;
 }
