@@ -45,7 +45,6 @@ export function run(args: string[]): void {
         rounds: Infinity,
         stages: 'free',
         stop: () => performance.now() > ends,
-        wanted: total,
       });
       bound = found.bound;
       if (found.value === total) layout = found.layout;

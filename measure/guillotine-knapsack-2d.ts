@@ -1,6 +1,6 @@
 /** One plate, most value: `npm run measure -- guillotine-knapsack-2d --dir DIR --seconds 10 --variant two-staged-L`. */
 import { bestPlate } from '../src/cutting/plates/best-plate.ts';
-import type { Stages } from '../src/cutting/plates/plate-pricer.ts';
+import type { Stages } from '../src/cutting/plates/guillotine-table.ts';
 import {
   bestKnown,
   type FamilyResult,

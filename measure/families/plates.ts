@@ -1,6 +1,6 @@
 /** Plates, shared by the guillotine families: reading, solving, writing plans, counting them again. */
 import { leastCost } from '../../src/cutting/bound.ts';
-import type { Stages } from '../../src/cutting/plates/plate-pricer.ts';
+import type { Stages } from '../../src/cutting/plates/guillotine-table.ts';
 import { layoutsOf, solvePlates } from '../../src/cutting/plates/solve-plates.ts';
 import type { CutItem, CutProblem, CutStock, Layout, Slab } from '../../src/cutting/problem.ts';
 import { search } from '../../src/cutting/search.ts';

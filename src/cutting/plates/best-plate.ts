@@ -1,14 +1,13 @@
 /**
- * The most worthy way to cut one plate when pieces are limited: prices are put on pieces used too often and
- * moved step by step (a Lagrangian), which gives the bound; every table on the way is made into a plate.
+ * The most worthy way to cut one plate when pieces are limited. Prices are put on pieces used too often and
+ * moved step by step (a Lagrangian), which gives a bound; plates are then built up under those prices, at
+ * first keeping few rectangles of a size, then more, until the bound is met or nothing was left out.
  */
-import { fillSlabs } from '../fill.ts';
 import type { CutProblem, Layout, Slab } from '../problem.ts';
 import { seeded } from '../random.ts';
-import { PlateClimb } from './climb.ts';
+import { buildUp } from './build-up.ts';
 import { parted } from './draw-strips.ts';
-import { GuillotineTable } from './guillotine-table.ts';
-import { PlatePricer, type Stages } from './plate-pricer.ts';
+import { GuillotineTable, type Stages } from './guillotine-table.ts';
 
 export interface BestPlate {
   layout: Layout | undefined;
@@ -19,139 +18,158 @@ export interface BestPlate {
 
 export interface PlateSearch {
   seed: number;
+  /** Times that plates are built up. */
   rounds: number;
   stages: Stages;
   /** Pieces as often as wished: the table alone decides. */
   endless?: boolean;
   stop?: () => boolean;
-  /** Enough to know whether this much can be had: ends when the bound falls below it. */
-  wanted?: number;
 }
 
-/** Neighbours tried in a round, and rounds after which the climb begins anew. */
-const CLIMB_STEPS = 150;
-const CLIMB_ROUNDS = 12;
+/** Sums kept along a side: beyond them pieces are rounded. */
+const POINTS = 1000;
+/** Steps of the prices in a round; those without a lower bound before the steps are halved. */
+const PRICE_STEPS = 100;
+const PATIENCE = 8;
+/** Rectangles kept in one run. */
+const MOST_RECTANGLES = 3_000_000;
+/** How much wider every second round is. */
+const WIDER = 1.5;
 
 /** @param worth whole numbers, by item; at most `demands.length` pieces of each */
 export function bestPlate(problem: CutProblem, worth: Float64Array, limits: PlateSearch): BestPlate {
   const caps = Int32Array.from(problem.items, item => item.demands.length);
+  const table = new GuillotineTable(problem, 0, POINTS, limits.stages);
+  if (limits.endless && table.exact) {
+    const value = table.most(worth);
+    return { layout: drawTable(problem, table, worth), value, bound: value };
+  }
+  const prices = new Prices(problem, table, worth, caps);
+  const builder = table.exact ? table : new GuillotineTable(problem, 0, POINTS, limits.stages, 'larger');
   const random = seeded(limits.seed);
-  const pricer = new PlatePricer(problem, limits.stages, random);
-  let best: Layout | undefined;
+  let layout: Layout | undefined;
   let value = 0;
   let bound = Infinity;
-  const keep = (layout: Layout): void => {
-    let sum = 0;
-    for (const [item, count] of layout.counts) sum += count * worth[item]!;
-    if (sum > value) {
-      value = sum;
-      best = layout;
-    }
-  };
-  const table = new GuillotineTable(problem, 0, limits.stages === 'free' ? 400 : 60);
-  const climb =
-    limits.stages === 'free' && !limits.endless ? new PlateClimb(problem, worth, random) : undefined;
-  const penalty = new Float64Array(worth.length);
-  let step = 1;
-  for (let round = 0; round < limits.rounds && value < bound - 0.5; round++) {
-    if (bound < (limits.wanted ?? 0)) break;
+  let width = 1;
+  for (let round = 0; round < limits.rounds && value < bound; round++) {
     if (round > 0 && limits.stop?.()) break;
-    const priced = worth.map((one, i) => Math.max(0, one - penalty[i]!));
-    const most = table.most(priced);
-    let least = most;
-    for (let i = 0; i < worth.length; i++) least += caps[i]! * Math.min(worth[i]!, penalty[i]!);
-    bound = Math.min(bound, Math.floor(least + 1e-6));
-    const used = new Int32Array(worth.length);
-    if (limits.stages === 'free' && table.exact) keep(drawTable(problem, table, priced, worth, caps, used));
-    const shaken = priced.map(one => one * (0.9 + 0.2 * random()));
-    for (const way of pricer.price(round === 0 ? worth : shaken, caps, [0]).ways) keep(way.payload);
-    if (climb && round % CLIMB_ROUNDS === CLIMB_ROUNDS - 1) climb.restart();
-    const climbed = climb?.climb(CLIMB_STEPS);
-    if (climbed) keep(climbed.layout);
-    if (limits.endless) break;
-    step = movePenalty(penalty, used, caps, worth, least - value, step);
+    prices.move(round === 0 ? PRICE_STEPS : 10, value, limits.stop);
+    bound = Math.min(bound, prices.bound);
+    if (value >= bound) break;
+    // Widths grow under the best prices; between, few rectangles under prices a little off.
+    const wide = round % 2 === 0;
+    const priced = wide ? prices.best : shaken(prices.best, worth, random);
+    const built = buildUp(problem, builder, {
+      worth,
+      priced,
+      caps,
+      above: value,
+      width: wide ? Math.floor(width) : Math.max(1, Math.floor(width / 4)),
+      most: MOST_RECTANGLES,
+      ...(limits.stop ? { stop: limits.stop } : {}),
+    });
+    if (built.layout) {
+      layout = built.layout;
+      value = built.value;
+    }
+    if (built.complete && builder.exact) bound = value;
+    if (wide) width *= WIDER;
   }
-  return { layout: best, value, bound: Math.max(bound, value) };
+  return { layout, value, bound: Math.max(bound, value) };
 }
 
-/** One step along what is used too often; returns the next step's share. */
-function movePenalty(
-  penalty: Float64Array,
-  used: Int32Array,
-  caps: Int32Array,
-  worth: Float64Array,
-  gap: number,
-  step: number,
-): number {
-  let norm = 0;
-  for (let i = 0; i < caps.length; i++)
-    if (used[i]! > caps[i]! || penalty[i]! > 0) norm += (used[i]! - caps[i]!) ** 2;
-  if (norm === 0) return step * 0.9;
-  const move = (step * Math.max(1, gap)) / norm;
-  for (let i = 0; i < caps.length; i++)
-    penalty[i] = Math.min(worth[i]!, Math.max(0, penalty[i]! + move * (used[i]! - caps[i]!)));
-  return Math.max(0.02, step * 0.98);
+const shaken = (priced: Float64Array, worth: Float64Array, random: () => number): Float64Array =>
+  priced.map((one, i) => Math.min(worth[i]!, one * (0.9 + 0.2 * random())));
+
+/** Worths less prices, moved so that the bound of the table falls (subgradient steps). */
+class Prices {
+  best: Float64Array;
+  bound = Infinity;
+  private readonly problem: CutProblem;
+  private readonly table: GuillotineTable;
+  private readonly worth: Float64Array;
+  private readonly caps: Int32Array;
+  private now: Float64Array;
+  private share = 1;
+  private idle = 0;
+
+  constructor(problem: CutProblem, table: GuillotineTable, worth: Float64Array, caps: Int32Array) {
+    this.problem = problem;
+    this.table = table;
+    this.worth = worth;
+    this.caps = caps;
+    this.best = worth.slice();
+    this.now = worth.slice();
+  }
+
+  move(steps: number, value: number, stop?: () => boolean): void {
+    const { worth, caps, table } = this;
+    let lowest = Infinity;
+    for (let step = 0; step < steps && value < this.bound; step++) {
+      if (step > 0 && stop?.()) return;
+      let least = table.most(this.now);
+      for (let i = 0; i < caps.length; i++) least += caps[i]! * (worth[i]! - this.now[i]!);
+      if (least < lowest - 1e-9) {
+        if (least < this.exactBound - 1e-9) {
+          this.exactBound = least;
+          this.best = this.now.slice();
+          this.bound = Math.floor(least + 1e-6);
+        }
+        lowest = least;
+        this.idle = 0;
+      } else if (++this.idle >= PATIENCE) {
+        this.idle = 0;
+        this.share /= 2;
+        this.now = this.best.slice();
+        if (this.share < 1e-3) {
+          this.share = 0.1;
+          return;
+        }
+        continue;
+      }
+      if (!this.step(Math.max(1, least - Math.max(value, 0.95 * least)))) return;
+    }
+  }
+
+  private exactBound = Infinity;
+
+  /** One step along what the table's plate uses too often or not at all; false when that is nothing. */
+  private step(gap: number): boolean {
+    const { problem, table, worth, caps, now } = this;
+    const used = new Int32Array(caps.length);
+    for (const [item, count] of drawTable(problem, table, now).counts) used[item] = count;
+    let norm = 0;
+    for (let i = 0; i < caps.length; i++)
+      if (used[i]! > caps[i]! || now[i]! < worth[i]!) norm += (used[i]! - caps[i]!) ** 2;
+    if (norm === 0) return false;
+    const move = (this.share * gap) / norm;
+    for (let i = 0; i < caps.length; i++)
+      now[i] = Math.max(0, Math.min(worth[i]!, now[i]! - move * (used[i]! - caps[i]!)));
+    return true;
+  }
 }
 
-/** Draws the table's plate; pieces beyond the limit leave a place that is filled with what is left. */
-function drawTable(
-  problem: CutProblem,
-  table: GuillotineTable,
-  priced: Float64Array,
-  worth: Float64Array,
-  caps: Int32Array,
-  used: Int32Array,
-): Layout {
+/** The plate behind the table's last answer, whatever the limits. */
+function drawTable(problem: CutProblem, table: GuillotineTable, worth: Float64Array): Layout {
   const on = problem.stocks[0]!;
-  const left = caps.slice();
   const root: Slab = { x: 0, y: 0, l: on.l, w: on.w };
   const counts = new Map<number, number>();
-  const open: Slab[] = [];
   let area = 0;
   table.read<Slab>(
     root,
-    priced,
+    worth,
     (slab, kind, at) => {
       const whole = kind === 'cross' ? slab.l : slab.w;
       return parted(slab, kind, Math.min(at - on.kerf, whole), on.kerf);
     },
     (slab, item, lie) => {
-      used[item]! += 1;
-      if (left[item]! === 0) {
-        open.push(slab);
-        return;
-      }
-      left[item]! -= 1;
+      const [row] = parted(slab, 'cross', Math.min(lie.l, slab.l), on.kerf);
+      const [piece] = parted(row, 'rip', Math.min(lie.w, slab.w), on.kerf);
+      piece.item = item;
+      piece.lie = lie;
       counts.set(item, (counts.get(item) ?? 0) + 1);
       area += lie.l * lie.w;
-      open.push(...cutTo(slab, item, lie, on.kerf));
     },
   );
-  collectFree(root, open);
-  const order = problem.items
-    .map((_, i) => i)
-    .sort((a, b) => worth[b]! / problem.items[b]!.area - worth[a]! / problem.items[a]!.area);
-  area += fillSlabs(problem.items, problem.stocks, 0, open, left, order, counts);
   return { stock: 0, slab: root, counts, area };
-}
-
-/** Puts a piece into a slab that may be larger; returns what is left of it. */
-function cutTo(
-  slab: Slab,
-  item: number,
-  lie: { l: number; w: number; turned: boolean },
-  kerf: number,
-): Slab[] {
-  const [row, beside] = parted(slab, 'cross', lie.l, kerf);
-  const [piece, above] = parted(row, 'rip', lie.w, kerf);
-  piece.item = item;
-  piece.lie = lie;
-  return [beside, above].filter(one => one !== undefined);
-}
-
-/** Slabs with neither piece nor cut that are not listed yet. */
-function collectFree(slab: Slab, open: Slab[]): void {
-  if (slab.kept) collectFree(slab.kept, open);
-  if (slab.rest) collectFree(slab.rest, open);
-  if (!slab.cut && slab.item === undefined && !open.includes(slab)) open.push(slab);
 }

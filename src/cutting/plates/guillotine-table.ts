@@ -7,10 +7,16 @@
  */
 import type { CutProblem, Lie } from '../problem.ts';
 
+/** Which strips a plate may have: along its length, across it, or whatever a saw can do. */
+export type Stages = 'strips along' | 'strips across' | 'free';
+
+export type Rounding = 'smaller' | 'larger';
+
 /** Sums kept along a side; more are thinned by taking pieces smaller. */
 const MOST_POINTS = 260;
 
-interface Side {
+/** Sizes that matter along one side of the plate, in units, kerf included; the last is the whole side. */
+export interface Side {
   points: number[];
   /** below[i * n + a]: index of the largest point within point i less point a. */
   below: Int32Array;
@@ -23,24 +29,37 @@ interface Side {
   counted: (size: number) => number;
 }
 
-interface Spot {
+/** A piece as it may lie, and where it first fits; -1 where it never does. */
+export interface Spot {
   item: number;
+  lie: Lie;
   /** First point of each side that holds the piece. */
   i: number;
   j: number;
 }
 
 export class GuillotineTable {
-  private readonly along: Side;
-  private readonly across: Side;
-  private readonly spots: Spot[];
+  readonly along: Side;
+  readonly across: Side;
+  readonly spots: readonly Spot[];
   private readonly lies: readonly { item: number; l: number; w: number; lie: Lie }[];
   private readonly value: Float64Array;
+  private readonly stages: Stages;
   /** Area of the grown plate. */
   private readonly area: number;
 
-  /** @param mostPoints sums kept along a side; fewer are quicker and looser */
-  constructor(problem: CutProblem, stock: number, mostPoints = MOST_POINTS) {
+  /**
+   * @param mostPoints sums kept along a side; fewer are quicker and looser
+   * @param rounding where sums are too many, pieces are counted smaller for a bound, larger for a plate
+   */
+  constructor(
+    problem: CutProblem,
+    stock: number,
+    mostPoints = MOST_POINTS,
+    stages: Stages = 'free',
+    rounding: Rounding = 'smaller',
+  ) {
+    this.stages = stages;
     const on = problem.stocks[stock]!;
     const sizes = problem.items.flatMap((item, i) =>
       item.lies[stock]!.map(lie => ({
@@ -55,20 +74,33 @@ export class GuillotineTable {
       sizes.map(size => ({ size: size.l, most: size.most })),
       on.l + on.kerf,
       mostPoints,
+      rounding,
     );
     this.across = side(
       sizes.map(size => ({ size: size.w, most: size.most })),
       on.w + on.kerf,
       mostPoints,
+      rounding,
     );
     this.spots = sizes.map(size => ({
       item: size.item,
+      lie: size.lie,
       i: this.along.points.findIndex(point => point >= this.along.counted(size.l)),
       j: this.across.points.findIndex(point => point >= this.across.counted(size.w)),
     }));
     this.lies = sizes;
     this.area = (on.l + on.kerf) * (on.w + on.kerf);
     this.value = new Float64Array(this.along.points.length * this.across.points.length);
+  }
+
+  /** May a rectangle of this width be parted across? With strips across only one of the whole width. */
+  mayCross(j: number): boolean {
+    return this.stages !== 'strips across' || j === this.across.points.length - 1;
+  }
+
+  /** May a rectangle of this length be parted along? */
+  mayRip(i: number): boolean {
+    return this.stages !== 'strips along' || i === this.along.points.length - 1;
   }
 
   /** Steps of one answer, to decide whether it is worth asking. */
@@ -125,7 +157,7 @@ export class GuillotineTable {
     const q = across.points.length;
     const wanted = value[i * q + j]! * (1 - 1e-12);
     for (let a = 0; a < i; a++) {
-      const b = along.below[i * p + a]!;
+      const b = this.mayCross(j) ? along.below[i * p + a]! : -1;
       const sum = value[a * q + j]! + (b >= 0 ? value[b * q + j]! : 0);
       if (sum >= wanted)
         return {
@@ -136,7 +168,7 @@ export class GuillotineTable {
         };
     }
     for (let a = 0; a < j; a++) {
-      const b = across.below[j * q + a]!;
+      const b = this.mayRip(i) ? across.below[j * q + a]! : -1;
       const sum = value[i * q + a]! + (b >= 0 ? value[i * q + b]! : 0);
       if (sum >= wanted)
         return {
@@ -164,19 +196,50 @@ export class GuillotineTable {
         let best = value[i * q + j]!;
         if (i > 0) best = Math.max(best, value[(i - 1) * q + j]!);
         if (j > 0) best = Math.max(best, value[i * q + j - 1]!);
+        const cross = this.mayCross(j);
         const l = along.points[i]!;
-        for (let a = 0; a < i && 2 * along.points[a]! <= l; a++) {
+        for (let a = 0; cross && a < i && 2 * along.points[a]! <= l; a++) {
           const b = along.below[i * p + a]!;
           if (b >= 0) best = Math.max(best, value[a * q + j]! + value[b * q + j]!);
         }
+        const rip = this.mayRip(i);
         const w = across.points[j]!;
-        for (let a = 0; a < j && 2 * across.points[a]! <= w; a++) {
+        for (let a = 0; rip && a < j && 2 * across.points[a]! <= w; a++) {
           const b = across.below[j * q + a]!;
           if (b >= 0) best = Math.max(best, value[i * q + a]! + value[i * q + b]!);
         }
         value[i * q + j] = best;
       }
     return value[p * q - 1]!;
+  }
+
+  /**
+   * After `most`: the most that can still be added around a rectangle of each size (index i * across + j)
+   * until it is the whole plate (K. V. Viswanathan, A. Bagchi, Operations Research 41 (1993)).
+   */
+  around(): Float64Array {
+    const { value, along, across } = this;
+    const p = along.points.length;
+    const q = across.points.length;
+    const more = new Float64Array(p * q).fill(-Infinity);
+    more[p * q - 1] = 0;
+    for (let i = p - 1; i >= 0; i--)
+      for (let j = q - 1; j >= 0; j--) {
+        const here = more[i * q + j]!;
+        const cross = this.mayCross(j);
+        const rip = this.mayRip(i);
+        for (let a = 0; a < i; a++) {
+          const b = cross ? along.below[i * p + a]! : -1;
+          const sum = here + (b >= 0 ? value[b * q + j]! : 0);
+          if (sum > more[a * q + j]!) more[a * q + j] = sum;
+        }
+        for (let a = 0; a < j; a++) {
+          const b = rip ? across.below[j * q + a]! : -1;
+          const sum = here + (b >= 0 ? value[i * q + b]! : 0);
+          if (sum > more[i * q + a]!) more[i * q + a] = sum;
+        }
+      }
+    return more;
   }
 
   /** No plate is worth more than its area filled with what is worth most for its own. */
@@ -186,48 +249,53 @@ export class GuillotineTable {
   }
 }
 
-function side(pieces: readonly { size: number; most: number }[], whole: number, mostPoints: number): Side {
+function side(
+  pieces: readonly { size: number; most: number }[],
+  whole: number,
+  mostPoints: number,
+  rounding: Rounding,
+): Side {
+  const round = rounding === 'smaller' ? Math.floor : Math.ceil;
   const fitting = pieces.filter(piece => piece.size <= whole);
   let unit = fitting.reduce((sum, piece) => divisor(sum, piece.size), 0) || 1;
   for (;;) {
     const exact = fitting.every(piece => piece.size % unit === 0);
     // Exact sums lose nothing when the plate is rounded down; rounded ones need it rounded up.
-    const length = exact ? Math.floor(whole / unit) : Math.ceil(whole / unit);
-    const points = length <= 400_000 ? pointsOf(fitting, unit, length, mostPoints) : undefined;
+    const length = exact || rounding === 'larger' ? Math.floor(whole / unit) : Math.ceil(whole / unit);
+    const counted = fitting.map(({ size, most }) => ({ size: round(size / unit), most }));
+    const points = length <= 400_000 ? pointsOf(counted, length, mostPoints) : undefined;
     if (points && points.length <= mostPoints)
       return {
         points,
         below: belows(points),
         unit,
         exact,
-        coarse: fitting.some(piece => piece.size < unit),
-        counted: size => Math.floor(size / unit),
+        coarse: counted.some(piece => piece.size === 0),
+        counted: size => round(size / unit),
       };
     unit = points ? Math.ceil(unit * 1.5) : Math.ceil(whole / 400_000) + unit;
   }
 }
 
 /**
- * Sums of pieces no more often than wanted, all of them; or, where those are many, the reduced ones, whose
+ * Sums of pieces no more often than wanted, all of them; or, where those are fewer, the reduced ones, whose
  * argument needs sums of pieces as often as wished.
  */
 function pointsOf(
   pieces: readonly { size: number; most: number }[],
-  unit: number,
   length: number,
   mostPoints: number,
 ): number[] {
-  const all = sums(pieces, unit, length).filter(sum => sum > 0 && sum < length);
-  if (all.length < mostPoints) return [...all, length];
+  const all = sums(pieces, length).filter(sum => sum > 0 && sum < length);
   const endless = pieces.map(({ size }) => ({ size, most: Infinity }));
-  return reduced(sums(endless, unit, length), length);
+  const few = reduced(sums(endless, length), length);
+  return all.length < Math.min(few.length, mostPoints) ? [...all, length] : few;
 }
 
-function sums(pieces: readonly { size: number; most: number }[], unit: number, length: number): number[] {
+function sums(pieces: readonly { size: number; most: number }[], length: number): number[] {
   const reach = new Uint8Array(length + 1);
   reach[0] = 1;
-  for (const { size, most } of pieces) {
-    const step = Math.floor(size / unit);
+  for (const { size: step, most } of pieces) {
     if (step === 0) {
       reach.fill(1);
       break;

@@ -8,13 +8,10 @@ import type { CutItem, CutProblem, CutStock, Layout } from '../problem.ts';
 import type { Random } from '../random.ts';
 import { layRest } from '../search.ts';
 import { drawStrips } from './draw-strips.ts';
-import { GuillotineTable } from './guillotine-table.ts';
+import { GuillotineTable, type Stages } from './guillotine-table.ts';
 import { bestStrips, rowsFor, type Strip, type StripItem, stripTable, worthOfStrips } from './strips.ts';
 
 export type PlateWay = Way<Layout>;
-
-/** Which strips a plate may have: along its length, across it, or whatever a saw can do. */
-export type Stages = 'strips along' | 'strips across' | 'free';
 
 const LONGEST_TABLE = 6000;
 const RULES: readonly SplitRule[] = ['rip', 'cross', 'large rest', 'short side'];

@@ -2,7 +2,8 @@
 import { ColumnSearch, type Found, type SearchLimits } from '../columns/column-search.ts';
 import type { CutProblem, Layout, Slab, Solution } from '../problem.ts';
 import { seeded } from '../random.ts';
-import { PlatePricer, type Stages, wayOf } from './plate-pricer.ts';
+import type { Stages } from './guillotine-table.ts';
+import { PlatePricer, wayOf } from './plate-pricer.ts';
 
 export interface PlateLimits extends SearchLimits {
   seed: number;
