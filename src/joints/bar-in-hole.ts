@@ -1,6 +1,7 @@
 import { scale } from '../geometry/vector.ts';
 import { LOCAL_NORMAL } from '../setting-out/faces.ts';
 import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused } from './fixing.ts';
 import { across, deep, FACE_AXIS, isHigh, limit, rule, sizeAlong } from './shape.ts';
 
 const BH1 = rule(
@@ -31,6 +32,7 @@ export const barInHole: JointType = {
   figures: [
     {
       name: 'hole.depth',
+      positive: true,
       label: 'hole depth',
       kind: 'length',
       rule: BH1,
@@ -102,7 +104,7 @@ function make(c: MakeContext) {
       ),
     ],
     ...(from.round
-      ? offTheFace(c)
+      ? refused([...offTheFace(c), ...bottoms(c, depth)])
       : {
           impossible: [
             {
@@ -116,7 +118,7 @@ function make(c: MakeContext) {
 }
 
 /** The whole of the bar must stand on the face it enters. */
-function offTheFace(c: MakeContext) {
+function offTheFace(c: MakeContext): Refusal[] {
   const { contact, from } = c;
   const room = Math.min(
     ...(['x', 'y', 'z'] as const)
@@ -124,14 +126,26 @@ function offTheFace(c: MakeContext) {
       .map(a => contact.inInto.max[a] - contact.inInto.min[a]),
   );
   return room >= from.body.width - 0.05
-    ? {}
-    : {
-        impossible: [
-          {
-            figure: 'hole.depth',
-            fault: `a bar of ${from.body.width} mm runs off the face of ${c.into.instance}, which holds ${Math.round(room * 10) / 10} of it`,
-            mend: 'move the bar onto the face, or use a thinner one',
-          },
-        ],
-      };
+    ? []
+    : [
+        {
+          figure: 'hole.depth',
+          fault: `a bar of ${from.body.width} mm runs off the face of ${c.into.instance}, which holds ${Math.round(room * 10) / 10} of it`,
+          mend: 'move the bar onto the face, or use a thinner one',
+        },
+      ];
+}
+
+/** A bar that is longer than its hole is deep holds the frame open. */
+function bottoms(c: MakeContext, depth: number): Refusal[] {
+  const enters = c.figure('enters');
+  return enters > depth + 1e-6
+    ? [
+        {
+          figure: 'enters',
+          fault: `the bar enters ${enters} mm, the hole is only ${depth} deep`,
+          mend: `enter ${depth - Math.min(1, depth / 2)} mm, or bore deeper`,
+        },
+      ]
+    : [];
 }

@@ -70,6 +70,7 @@ export const barrelNut: JointType = {
     },
     {
       name: 'nut.diameter',
+      positive: true,
       label: 'nut diameter',
       kind: 'length',
       rule: BN1,
@@ -78,6 +79,7 @@ export const barrelNut: JointType = {
     },
     {
       name: 'nut.length',
+      positive: true,
       label: 'nut length',
       kind: 'length',
       rule: BN5,
@@ -87,6 +89,7 @@ export const barrelNut: JointType = {
     },
     {
       name: 'nut.from_end',
+      positive: true,
       label: 'nut from the end of the rail',
       kind: 'length',
       rule: BN2,
@@ -103,6 +106,7 @@ export const barrelNut: JointType = {
     },
     {
       name: 'bolt.length',
+      positive: true,
       label: 'bolt length',
       kind: 'length',
       rule: BN3,

@@ -54,6 +54,7 @@ export const bedConnector: JointType = {
     },
     {
       name: 'plate.length',
+      positive: true,
       label: 'plate length',
       kind: 'length',
       rule: BC3,
@@ -62,6 +63,7 @@ export const bedConnector: JointType = {
     },
     {
       name: 'plate.width',
+      positive: true,
       label: 'plate width',
       kind: 'length',
       rule: BC1,
@@ -70,6 +72,7 @@ export const bedConnector: JointType = {
     },
     {
       name: 'plate.thickness',
+      positive: true,
       label: 'plate thickness',
       kind: 'length',
       rule: BC2,
@@ -86,6 +89,7 @@ export const bedConnector: JointType = {
     },
     {
       name: 'hook.reach',
+      positive: true,
       label: 'hooks reach in',
       kind: 'length',
       rule: BC4,
@@ -94,6 +98,7 @@ export const bedConnector: JointType = {
     },
     {
       name: 'hook.width',
+      positive: true,
       label: 'hook thickness',
       kind: 'length',
       rule: BC1,
@@ -102,6 +107,7 @@ export const bedConnector: JointType = {
     },
     {
       name: 'hook.height',
+      positive: true,
       label: 'slot for a hook, along the post',
       kind: 'length',
       rule: BC4,

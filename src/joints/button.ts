@@ -2,6 +2,7 @@ import { boxToWorld } from '../geometry/box.ts';
 import { toLocal } from '../geometry/frame.ts';
 import type { LocalFace } from '../results/cuts.ts';
 import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused } from './fixing.ts';
 import { FACE_AXIS, isHigh, limit, longAxis, otherAxis, rule, SIZE_OF_AXIS, withSpan } from './shape.ts';
 
 const BU1 = rule(
@@ -49,10 +50,27 @@ export const button: JointType = {
       formula: 'one for each 300 mm begun, two at least',
       value: r => Math.max(2, Math.ceil(run(r) / 300)),
     },
-    { name: 'width', label: 'button width', kind: 'length', rule: BU3, formula: '30 mm', value: () => 30 },
-    { name: 'tongue', label: 'tongue thickness', kind: 'length', rule: BU2, formula: '8 mm', value: () => 8 },
+    {
+      name: 'width',
+      positive: true,
+      label: 'button width',
+      kind: 'length',
+      rule: BU3,
+      formula: '30 mm',
+      value: () => 30,
+    },
+    {
+      name: 'tongue',
+      positive: true,
+      label: 'tongue thickness',
+      kind: 'length',
+      rule: BU2,
+      formula: '8 mm',
+      value: () => 8,
+    },
     {
       name: 'slot.depth',
+      positive: true,
       label: 'slot depth',
       kind: 'length',
       rule: BU2,
@@ -143,18 +161,39 @@ function make(c: MakeContext) {
       limit(BU4, 'slot.depth', depth, { max: whole / 2 }, 'attend', `Cut ${Math.floor(whole / 2)} mm deep.`),
     ],
     room: { instance: into.instance, width: edge, swell: travel, shrink: travel, what: 'button' as const },
-    ...(depth >= whole
-      ? {
-          impossible: [
-            {
-              figure: 'slot.depth',
-              fault: `the slot is ${depth} mm deep, the rail only ${whole}`,
-              mend: `give ${Math.floor(whole / 2)} mm`,
-            },
-          ],
-        }
-      : {}),
+    ...refused(
+      refusals(c, { depth, whole, width, low: contact.inFrom.min[along], high: contact.inFrom.max[along] }),
+    ),
   };
+}
+
+function refusals(
+  c: MakeContext,
+  m: { depth: number; whole: number; width: number; low: number; high: number },
+): Refusal[] {
+  const found: Refusal[] = [];
+  if (m.depth >= m.whole)
+    found.push({
+      figure: 'slot.depth',
+      fault: `the slot is ${m.depth} mm deep, the rail only ${m.whole}`,
+      mend: `give ${Math.floor(m.whole / 2)} mm`,
+    });
+  const end = c.figure('end');
+  if (end < m.width / 2 || end > (m.high - m.low) / 2)
+    found.push({
+      figure: 'end',
+      fault: `a slot ${m.width} mm long, its middle ${end} mm from the end, runs out of the rail`,
+      mend: `give ${Math.ceil(m.width / 2 + 10)} mm, or make the button narrower`,
+    });
+  const edge = c.from.body[SIZE_OF_AXIS[FACE_AXIS[c.contact.fromFace]]];
+  const down = c.figure('slot.down') + c.figure('tongue') + 1;
+  if (down >= edge)
+    found.push({
+      figure: c.figure('slot.down') > c.figure('tongue') ? 'slot.down' : 'tongue',
+      fault: `the slot ends ${down} mm below the edge, the rail is only ${edge} deep`,
+      mend: `give ${Math.max(1, Math.min(10, Math.floor(edge / 4)))} mm`,
+    });
+  return found;
 }
 
 const dotOf = (a: { x: number; y: number; z: number }, b: { x: number; y: number; z: number }): number =>

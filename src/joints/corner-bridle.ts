@@ -33,6 +33,7 @@ export const cornerBridle: JointType = {
   figures: [
     {
       name: 'tenon.thickness',
+      positive: true,
       label: 'tongue thickness',
       kind: 'length',
       rule: CB1,
@@ -41,6 +42,7 @@ export const cornerBridle: JointType = {
     },
     {
       name: 'tenon.length',
+      positive: true,
       label: 'tongue length',
       kind: 'length',
       rule: CB2,

@@ -60,6 +60,7 @@ export const dowelled: JointType = {
   figures: [
     {
       name: 'dowel.diameter',
+      positive: true,
       label: 'dowel diameter',
       kind: 'length',
       rule: DO1,
@@ -76,6 +77,7 @@ export const dowelled: JointType = {
     },
     {
       name: 'enters.from',
+      positive: true,
       label: 'enters the end',
       kind: 'length',
       rule: DO3,
@@ -88,6 +90,7 @@ export const dowelled: JointType = {
     },
     {
       name: 'enters.into',
+      positive: true,
       label: 'enters the face',
       kind: 'length',
       rule: DO3,

@@ -1,5 +1,6 @@
 import type { LocalFace } from '../results/cuts.ts';
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused } from './fixing.ts';
 import { across, beyond, deep, FACE_AXIS, halfMm, limit, longAxis, rule, sunk, withSpan } from './shape.ts';
 
 const GP1 = rule(
@@ -40,6 +41,7 @@ export const groovedPanel: JointType = {
   figures: [
     {
       name: 'groove.depth',
+      positive: true,
       label: 'groove depth',
       kind: 'length',
       rule: GP1,
@@ -76,6 +78,7 @@ export const groovedPanel: JointType = {
     },
     {
       name: 'edge.thickness',
+      positive: true,
       label: 'panel edge',
       kind: 'length',
       rule: GP2,
@@ -166,16 +169,31 @@ function make(c: MakeContext) {
           },
         }
       : {}),
-    ...(depth >= whole
-      ? {
-          impossible: [
-            {
-              figure: 'groove.depth',
-              fault: `the groove is ${depth} mm deep, the member only ${whole}`,
-              mend: `give ${Math.floor(whole / 2)} mm`,
-            },
-          ],
-        }
-      : {}),
+    ...refused(refusals(c, depth, whole, depth - gap)),
   };
+}
+
+function refusals(c: MakeContext, depth: number, whole: number, enters: number): Refusal[] {
+  const found: Refusal[] = [];
+  if (depth >= whole)
+    found.push({
+      figure: 'groove.depth',
+      fault: `the groove is ${depth} mm deep, the member only ${whole}`,
+      mend: `give ${Math.floor(whole / 2)} mm`,
+    });
+  const thick = c.from.body.thickness;
+  if (c.figure('edge.thickness') > thick + 1e-6)
+    found.push({
+      figure: 'edge.thickness',
+      fault: `a panel edge of ${c.figure('edge.thickness')} mm on a panel of ${thick}`,
+      mend: `give ${thick} mm or less`,
+    });
+  const side = isSide(c.contact.fromFace) ? 'side' : 'end';
+  if (c.figure(`enters.${side}`) > depth + 1e-6 || enters < 0)
+    found.push({
+      figure: `enters.${side}`,
+      fault: `the panel enters ${c.figure(`enters.${side}`)} mm, the groove is only ${depth} deep`,
+      mend: `give ${Math.max(0, depth - 1)} mm`,
+    });
+  return found;
 }

@@ -80,6 +80,7 @@ export const hingeRecess: JointType = {
     },
     {
       name: 'leaf.length',
+      positive: true,
       label: 'hinge length',
       kind: 'length',
       rule: HI1,
@@ -88,6 +89,7 @@ export const hingeRecess: JointType = {
     },
     {
       name: 'leaf.width',
+      positive: true,
       label: 'leaf, from the pin to its edge',
       kind: 'length',
       rule: HI6,
@@ -96,6 +98,7 @@ export const hingeRecess: JointType = {
     },
     {
       name: 'leaf.thickness',
+      positive: true,
       label: 'leaf thickness',
       kind: 'length',
       rule: HI6,
@@ -104,6 +107,7 @@ export const hingeRecess: JointType = {
     },
     {
       name: 'knuckle',
+      positive: true,
       label: 'knuckle diameter',
       kind: 'length',
       rule: HI6,

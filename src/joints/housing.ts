@@ -31,6 +31,7 @@ export const housing: JointType = {
   figures: [
     {
       name: 'depth',
+      positive: true,
       label: 'housing depth',
       kind: 'length',
       rule: HO1,

@@ -66,6 +66,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'body.length',
+      positive: true,
       label: 'body, along the edge',
       kind: 'length',
       rule: LO1,
@@ -74,6 +75,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'body.depth',
+      positive: true,
       label: 'body, in from the edge',
       kind: 'length',
       rule: LO1,
@@ -82,6 +84,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'body.thickness',
+      positive: true,
       label: 'body thickness',
       kind: 'length',
       rule: LO1,
@@ -90,6 +93,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'plate.length',
+      positive: true,
       label: 'plate on the edge, length',
       kind: 'length',
       rule: LO3,
@@ -98,6 +102,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'plate.width',
+      positive: true,
       label: 'plate on the edge, width',
       kind: 'length',
       rule: LO3,
@@ -106,6 +111,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'plate.thickness',
+      positive: true,
       label: 'plate thickness',
       kind: 'length',
       rule: LO3,
@@ -122,6 +128,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'keyhole',
+      positive: true,
       label: 'keyhole diameter',
       kind: 'length',
       rule: LO4,
@@ -130,6 +137,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'bolt.length',
+      positive: true,
       label: 'bolt, along the edge',
       kind: 'length',
       rule: LO5,
@@ -138,6 +146,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'bolt.width',
+      positive: true,
       label: 'bolt thickness',
       kind: 'length',
       rule: LO5,
@@ -146,6 +155,7 @@ export const lockRecess: JointType = {
     },
     {
       name: 'bolt.reach',
+      positive: true,
       label: 'bolt reaches in',
       kind: 'length',
       rule: LO5,
@@ -301,6 +311,7 @@ function make(c: MakeContext) {
         centre,
         along,
         deepFrom: from.body[SIZE_OF_AXIS[FACE_AXIS[contact.fromFace]]],
+        boltRoom: 2 * Math.min(middle - contact.inFrom.min[side], contact.inFrom.max[side] - middle),
       }),
     ),
   };

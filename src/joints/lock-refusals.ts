@@ -6,7 +6,7 @@ import { deep } from './shape.ts';
 /** Why a lock of these sizes cannot be let in here; empty when it can. */
 export function lockRefusals(
   c: MakeContext,
-  m: { whole: number; reach: number; centre: number; along: Axis; deepFrom: number },
+  m: { whole: number; reach: number; centre: number; along: Axis; deepFrom: number; boltRoom: number },
 ): Refusal[] {
   const found: Refusal[] = [];
   const { inFrom } = c.contact;
@@ -46,6 +46,13 @@ export function lockRefusals(
       figure: 'keyhole.in',
       fault: `a keyhole ${c.figure('keyhole.in')} mm in is beside a lock ${c.figure('body.depth')} deep`,
       mend: `give ${c.figure('body.depth') / 2} mm`,
+    });
+  const room = m.boltRoom;
+  if (c.figure('bolt.width') + 1 > room)
+    found.push({
+      figure: 'bolt.width',
+      fault: `a bolt ${c.figure('bolt.width')} mm thick runs out of the edge of ${c.into.instance}, which leaves ${Math.round(room * 10) / 10} for it`,
+      mend: `use one of ${Math.max(1, Math.floor(room - 1))} mm or less`,
     });
   return found;
 }

@@ -1,4 +1,5 @@
 import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused, runOf } from './fixing.ts';
 import {
   across,
   deep,
@@ -43,6 +44,7 @@ export const looseTenon: JointType = {
   figures: [
     {
       name: 'tenon.thickness',
+      positive: true,
       label: 'tenon thickness',
       kind: 'length',
       rule: LT1,
@@ -51,6 +53,7 @@ export const looseTenon: JointType = {
     },
     {
       name: 'tenon.width',
+      positive: true,
       label: 'tenon width',
       kind: 'length',
       rule: LT4,
@@ -59,6 +62,7 @@ export const looseTenon: JointType = {
     },
     {
       name: 'enters.from',
+      positive: true,
       label: 'enters the end',
       kind: 'length',
       rule: LT2,
@@ -67,6 +71,7 @@ export const looseTenon: JointType = {
     },
     {
       name: 'enters.into',
+      positive: true,
       label: 'enters the face',
       kind: 'length',
       rule: LT2,
@@ -147,16 +152,35 @@ function make(c: MakeContext) {
         `Use ${wholeMm((contact.inFrom.max[side] - contact.inFrom.min[side]) / 3)} mm.`,
       ),
     ],
-    ...(c.figure('enters.into') + 1 >= whole
-      ? {
-          impossible: [
-            {
-              figure: 'enters.into',
-              fault: `the mortise is ${c.figure('enters.into') + 1} mm deep, the wood only ${whole}`,
-              mend: `enter ${Math.max(1, Math.floor(whole - 6))} mm`,
-            },
-          ],
-        }
-      : {}),
+    ...refused(refusals(c, whole)),
   };
+}
+
+function refusals(c: MakeContext, whole: number): Refusal[] {
+  const found: Refusal[] = [];
+  const { long, short } = runOf(c.contact);
+  const [thickness, width] = [c.figure('tenon.thickness'), c.figure('tenon.width')];
+  if (thickness >= short)
+    found.push({
+      figure: 'tenon.thickness',
+      fault: `a loose tenon ${thickness} mm thick where ${Math.round(short * 10) / 10} meet`,
+      mend: `use ${wholeMm(short / 3)} mm`,
+    });
+  if (width >= long)
+    found.push({
+      figure: 'tenon.width',
+      fault: `a loose tenon ${width} mm wide where ${Math.round(long * 10) / 10} meet`,
+      mend: `use ${wholeMm(long / 2)} mm`,
+    });
+  for (const [figure, deep] of [
+    ['enters.into', whole],
+    ['enters.from', c.from.body.length],
+  ] as const)
+    if (c.figure(figure) + 1 >= deep)
+      found.push({
+        figure,
+        fault: `the mortise is ${c.figure(figure) + 1} mm deep, the wood only ${deep}`,
+        mend: `enter ${Math.max(1, Math.floor(deep - 6))} mm`,
+      });
+  return found;
 }

@@ -33,6 +33,7 @@ export const peggedTenon: JointType = {
     ...mortiseAndTenon.figures,
     {
       name: 'peg.diameter',
+      positive: true,
       label: 'peg diameter',
       kind: 'length',
       rule: PT1,
@@ -41,6 +42,7 @@ export const peggedTenon: JointType = {
     },
     {
       name: 'peg.from_shoulder',
+      positive: true,
       label: 'peg from the shoulder',
       kind: 'length',
       rule: PT2,

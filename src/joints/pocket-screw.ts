@@ -75,6 +75,7 @@ export const pocketScrew: JointType = {
     },
     {
       name: 'length',
+      positive: true,
       label: 'screw length',
       kind: 'length',
       rule: PS3,

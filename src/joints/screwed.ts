@@ -73,6 +73,7 @@ export const screwed: JointType = {
     },
     {
       name: 'length',
+      positive: true,
       label: 'screw length',
       kind: 'length',
       rule: SC1,

@@ -1,4 +1,5 @@
 import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused } from './fixing.ts';
 import { FACE_AXIS, flatArea, longAxis, rule, SIZE_OF_AXIS, sunk } from './shape.ts';
 
 const SL1 = rule(
@@ -19,6 +20,7 @@ export const sheetLetIn: JointType = {
     { name: 'glue.line', label: 'glue line', kind: 'length', rule: SL1, formula: '0.1 mm', value: () => 0.1 },
     {
       name: 'recess.depth',
+      positive: true,
       label: 'recess depth',
       kind: 'length',
       rule: SL1,
@@ -61,16 +63,28 @@ function make(c: MakeContext) {
       recessDepth: depth,
       bothFaces: false,
     },
-    ...(depth >= whole
-      ? {
-          impossible: [
-            {
-              figure: 'recess.depth',
-              fault: `the recess is ${depth} mm deep, the core only ${whole}`,
-              mend: 'use a thinner sheet or a thicker core',
-            },
-          ],
-        }
-      : {}),
+    ...refused(refusals(c, depth, whole)),
   };
+}
+
+function refusals(c: MakeContext, depth: number, whole: number): Refusal[] {
+  if (depth >= whole)
+    return [
+      {
+        figure: 'recess.depth',
+        fault: `the recess is ${depth} mm deep, the core only ${whole}`,
+        mend: 'use a thinner sheet or a thicker core',
+      },
+    ];
+  const axis = FACE_AXIS[c.contact.intoFace];
+  const lies = c.contact.inInto.max[axis] - c.contact.inInto.min[axis];
+  return depth < lies - 1e-6
+    ? [
+        {
+          figure: 'recess.depth',
+          fault: `the recess is ${depth} mm deep, the sheet lies ${Math.round(lies * 100) / 100} mm in`,
+          mend: `give ${Math.round((lies + c.figure('glue.line')) * 100) / 100} mm, or place the sheet higher`,
+        },
+      ]
+    : [];
 }

@@ -38,6 +38,7 @@ export const shelfPins: JointType = {
   figures: [
     {
       name: 'pin.diameter',
+      positive: true,
       label: 'pin diameter',
       kind: 'length',
       rule: SP1,
@@ -46,13 +47,22 @@ export const shelfPins: JointType = {
     },
     {
       name: 'pin.depth',
+      positive: true,
       label: 'hole depth',
       kind: 'length',
       rule: SP1,
       formula: 'two diameters and 1 mm, leaving 3 mm of the side',
       value: r => Math.max(1, Math.min(2 * r.figure('pin.diameter') + 1, r.depthOf('into') - 3)),
     },
-    { name: 'pitch', label: 'holes apart', kind: 'length', rule: SP2, formula: '32 mm', value: () => 32 },
+    {
+      name: 'pitch',
+      positive: true,
+      label: 'holes apart',
+      kind: 'length',
+      rule: SP2,
+      formula: '32 mm',
+      value: () => 32,
+    },
     {
       name: 'above',
       label: 'holes above the shelf',

@@ -45,6 +45,7 @@ export const tBridle: JointType = {
   figures: [
     {
       name: 'core',
+      positive: true,
       label: 'core of the rail',
       kind: 'length',
       rule: TB1,
@@ -53,6 +54,7 @@ export const tBridle: JointType = {
     },
     {
       name: 'fork',
+      positive: true,
       label: 'fork length',
       kind: 'length',
       rule: TB2,

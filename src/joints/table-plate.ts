@@ -14,24 +14,24 @@ import {
 import { known, pilotFor } from './screw-sizes.ts';
 import { deep, isHigh, limit, longAxis, otherAxis, rule, SIZE_OF_AXIS } from './shape.ts';
 
-const TP1 = rule(
-  'TP-1',
+const FE1 = rule(
+  'FE-1',
   'A plate of two rings lies in a round recess in the edge of the rail, as deep as it is thick.',
   'It must lie flush, or the top rides on it.',
   { text: 'woodcraft.com, tabletop fasteners; sizes as in hand', basis: 'common practice' },
 );
-const TP2 = rule(
-  'TP-2',
+const FE2 = rule(
+  'FE-2',
   'The recess is 1 mm wider than the ring and open to the inner face, so that the plate swings.',
   'It follows a solid top by turning.',
 );
-const TP3 = rule(
-  'TP-3',
+const FE3 = rule(
+  'FE-3',
   'Plates stand at most 300 mm apart, two at least.',
   'The top must lie flat between them.',
 );
-const TP4 = rule(
-  'TP-4',
+const FE4 = rule(
+  'FE-4',
   'The hole for the screw of the top stands 5 mm or more clear of the inner face.',
   'A driver must reach it beside the rail.',
 );
@@ -46,29 +46,32 @@ export const tablePlate: JointType = {
   meets: 'face to face',
   many: true,
   needs: ['a forstner bit', 'plates of two rings, two screws each'],
-  rules: [TP1, TP2, TP3, TP4],
+  rules: [FE1, FE2, FE3, FE4],
   figures: [
     {
       name: 'ring',
+      positive: true,
       label: 'ring diameter',
       kind: 'length',
-      rule: TP1,
+      rule: FE1,
       formula: 'as yours are; 19 mm',
       value: () => 19,
     },
     {
       name: 'thickness',
+      positive: true,
       label: 'plate thickness',
       kind: 'length',
-      rule: TP1,
+      rule: FE1,
       formula: 'as yours are; 2.5 mm',
       value: () => 2.5,
     },
     {
       name: 'centres',
+      positive: true,
       label: 'between the two holes',
       kind: 'length',
-      rule: TP4,
+      rule: FE4,
       formula: 'as yours are; 16 mm',
       value: () => 16,
     },
@@ -76,7 +79,7 @@ export const tablePlate: JointType = {
       name: 'inset',
       label: 'middle of the recess from the inner face',
       kind: 'length',
-      rule: TP2,
+      rule: FE2,
       formula: 'a third of the ring, a third of the rail at most',
       value: r => Math.min(Math.round(r.figure('ring') / 3), Math.round(runOf(r.contact).short / 3)),
     },
@@ -84,7 +87,7 @@ export const tablePlate: JointType = {
       name: 'plates',
       label: 'plates',
       kind: 'count',
-      rule: TP3,
+      rule: FE3,
       formula: 'one for each 300 mm begun, two at least',
       value: r => countFor(r, 300),
     },
@@ -92,7 +95,7 @@ export const tablePlate: JointType = {
       name: 'end',
       label: 'first plate from the end',
       kind: 'length',
-      rule: TP3,
+      rule: FE3,
       formula: 'a sixth of the run, 60 mm at most',
       value: r => Math.min(60, Math.round(runOf(r.contact).long / 6)),
     },
@@ -161,7 +164,7 @@ function make(c: MakeContext) {
     ],
     limits: [
       limit(
-        TP2,
+        FE2,
         'outside the recess',
         whole - inset - (ring + 1) / 2,
         { min: 1 },
@@ -169,7 +172,7 @@ function make(c: MakeContext) {
         `Set the plates ${Math.floor(whole - (ring + 1) / 2 - 1)} mm in, or use smaller ones.`,
       ),
       limit(
-        TP4,
+        FE4,
         'screw clear of the rail',
         centres - inset,
         { min: 5 },

@@ -74,6 +74,7 @@ export const threadedInsert: JointType = {
     },
     {
       name: 'insert.length',
+      positive: true,
       label: 'insert length',
       kind: 'length',
       rule: TI3,
@@ -83,6 +84,7 @@ export const threadedInsert: JointType = {
     },
     {
       name: 'insert.hole',
+      positive: true,
       label: 'hole for the insert',
       kind: 'length',
       rule: TI2,
@@ -104,6 +106,7 @@ export const threadedInsert: JointType = {
     },
     {
       name: 'bolt.length',
+      positive: true,
       label: 'bolt length',
       kind: 'length',
       rule: TI4,

@@ -40,6 +40,7 @@ export const tongueAndGroove: JointType = {
   figures: [
     {
       name: 'tongue.thickness',
+      positive: true,
       label: 'tongue thickness',
       kind: 'length',
       rule: TG1,
@@ -48,6 +49,7 @@ export const tongueAndGroove: JointType = {
     },
     {
       name: 'tongue.length',
+      positive: true,
       label: 'tongue length',
       kind: 'length',
       rule: TG2,

@@ -43,6 +43,7 @@ export const tuskTenon: JointType = {
       }),
     {
       name: 'key.width',
+      positive: true,
       label: 'key, along the tenon',
       kind: 'length',
       rule: TT3,
@@ -51,6 +52,7 @@ export const tuskTenon: JointType = {
     },
     {
       name: 'key.thickness',
+      positive: true,
       label: 'key, across the tenon',
       kind: 'length',
       rule: TT3,

@@ -5,6 +5,7 @@ import type { Cut, LocalFace, Size } from '../results/cuts.ts';
 import type { Fastener, GlueFace, JointLimit, JointMade, MovementRoom, PartKind } from '../results/piece.ts';
 import type { QuantityKind } from '../results/quantity.ts';
 import type { Rule } from '../results/source.ts';
+import type { Slope } from './slopes.ts';
 
 export type Role = 'from' | 'into';
 
@@ -20,12 +21,14 @@ export interface Contact {
   world: Box;
   inFrom: Box;
   inInto: Box;
+  /** Only where an end runs against a face at a slant. */
+  slope?: Slope;
   /** How far the two faces stand apart, mm: 0 where they touch or overlap. */
   apart: number;
 }
 
 /** How the copies of a joint find each other. */
-export type Meets = 'end to face' | 'edge to face' | 'face to face' | 'overlap' | 'corner';
+export type Meets = 'end to slope' | 'end to face' | 'edge to face' | 'face to face' | 'overlap' | 'corner';
 
 /** Reads figures for a default; everything read shows up in "why". */
 export interface JointReader {
@@ -50,6 +53,8 @@ export interface JointFigure {
   /** In words, e.g. `a third of the rail's thickness`. */
   formula: string;
   choices?: string[];
+  /** Of 0 there is no joint: it is refused, and nothing is cut. */
+  positive?: true;
   value(read: JointReader): number | string;
 }
 

@@ -119,18 +119,21 @@ function makeOne(
     };
   };
   const dry = pairing.document.dry ?? false;
-  const parts = pairing.type.make({
-    id,
-    figure: name => Number(values.get(name)),
-    word: name => String(values.get(name)),
-    contact,
-    from: member('from'),
-    into: member('into'),
-    middle,
-    panel: role => panelBox(bodies[role]!, groups.get(bodies[role]!.copy.id), pairings),
-    adhesive: pairing.document.adhesive,
-    dry,
-  });
+  const none = ofNothing(pairing, values);
+  const parts =
+    none ??
+    pairing.type.make({
+      id,
+      figure: name => Number(values.get(name)),
+      word: name => String(values.get(name)),
+      contact,
+      from: member('from'),
+      into: member('into'),
+      middle,
+      panel: role => panelBox(bodies[role]!, groups.get(bodies[role]!.copy.id), pairings),
+      adhesive: pairing.document.adhesive,
+      dry,
+    });
   const joint: JointMade = {
     id: `${id}:${contact.from}+${contact.into}${pairing.contacts.filter(c => c.from === contact.from && c.into === contact.into).length > 1 ? `:${contact.fromFace}` : ''}`,
     joint: id,
@@ -146,6 +149,18 @@ function makeOne(
     ...(parts.bond ? { bond: parts.bond } : {}),
   };
   return { joint, parts };
+}
+
+/** A joint with a size of nothing where it needs one: refused, and nothing is cut. */
+function ofNothing(pairing: Pairing, values: Map<string, number | string>): JointParts | undefined {
+  const impossible = pairing.type.figures
+    .filter(f => f.positive && Number(values.get(f.name)) <= 0)
+    .map(f => ({
+      figure: f.name,
+      fault: `a ${f.label} of ${values.get(f.name)} mm is none`,
+      mend: `give more than 0; the rule is ${f.formula}`,
+    }));
+  return impossible.length > 0 ? { cuts: [], glue: [], fasteners: [], limits: [], impossible } : undefined;
 }
 
 /** Gives cuts their ids and ties mates together. */
