@@ -1,4 +1,5 @@
 import { type ReactNode, useId, useState } from 'react';
+import type { EditOperation } from '../../job/edits.ts';
 import { formatLength, parseLength } from '../../quantities/length.ts';
 import type { SetUp, Trial } from '../../results/setups.ts';
 import { correctedSetting, correctionOf, readsNow } from '../../setups/trials.ts';
@@ -8,6 +9,15 @@ import { StateMark } from '../state-mark.tsx';
 
 /** The number the next trial of a set-up takes. */
 const nextTrial = (trials: readonly Trial[]): number => Math.max(0, ...trials.map(t => Number(t.id))) + 1;
+
+/** The edit that keeps a trial: the first of a set-up makes its place, the others go beside it. */
+export function trialEdit(setup: SetUp, value: { set: string; measured: string }): EditOperation {
+  const trials = setup.trials ?? [];
+  const id = String(nextTrial(trials));
+  return trials.length === 0
+    ? { path: ['trials', setup.id], value: { [id]: value } }
+    : { path: ['trials', setup.id, id], value };
+}
 
 /**
  * What a trial cut measured, entered; the answer is what the setting goes to, in which direction. Each is kept with
@@ -28,7 +38,7 @@ export function TrialCuts({ setup, session }: { setup: SetUp; session: JobSessio
   const keep = (): void => {
     if (!read?.ok) return;
     const value = { set: `${now} mm`, measured: `${read.value} mm` };
-    void session.commit([{ path: ['trials', setup.id, String(nextTrial(trials))], value }]);
+    void session.commit([trialEdit(setup, value)]);
     setTyped('');
   };
   return (
