@@ -28,6 +28,7 @@ import { sheetBonded } from './sheet-bonded.ts';
 import { sheetLetIn } from './sheet-let-in.ts';
 import { shelfPins } from './shelf-pins.ts';
 import { slottedScrew } from './slotted-screw.ts';
+import { splayedRail } from './splayed-rail.ts';
 import { stoppedHousing } from './stopped-housing.ts';
 import { tBridle } from './t-bridle.ts';
 import { tablePlate } from './table-plate.ts';
@@ -60,6 +61,7 @@ export const JOINTS: readonly JointType[] = [
   tongueAndGroove,
   mitredFrame,
   dowelled,
+  splayedRail,
   barInHole,
   screwed,
   pocketScrew,

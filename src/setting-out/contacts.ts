@@ -7,6 +7,7 @@ import type { Body } from './bodies.ts';
 import { bodyBox } from './bodies.ts';
 import { isHigh, LOCAL_FACES, LOCAL_NORMAL } from './faces.ts';
 import type { Contact, Meets } from './joint-type.ts';
+import { slopesBetween } from './slopes.ts';
 
 /** Faces closer than this are the same plane, mm: below what anyone can saw, above float noise. */
 export const TOUCH = 0.05;
@@ -123,6 +124,7 @@ const settable = (a: Body, b: Body, meets: Meets): boolean =>
   squareTo(a.frame, b.frame) || (a.round && meets === 'end to face');
 
 export function contactsBetween(a: Body, b: Body, meets: Meets, within: number = TOUCH): Contact[] {
+  if (meets === 'end to slope') return slopesBetween(a, b, Math.max(TOUCH, within));
   if (!settable(a, b, meets)) return [];
   return meets === 'overlap' || meets === 'corner'
     ? sharing(a, b)

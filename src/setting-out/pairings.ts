@@ -21,6 +21,7 @@ export interface Pairing {
 /** Faces that a joint may lengthen: a tenon never makes its rail thicker, so a thickness needs no joint. */
 const MAY_LENGTHEN: Partial<Record<Meets, readonly LocalFace[]>> = {
   'end to face': ['end1', 'end2'],
+  'end to slope': ['end1', 'end2'],
   'edge to face': ['end1', 'end2', 'backEdge', 'faceEdge'],
 };
 

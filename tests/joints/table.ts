@@ -92,12 +92,17 @@ function spoil(
   into: Instance,
   gaps: Gap[],
 ): { part: Instance; expected: number } {
-  if (joint === 'mitred-frame') {
+  if (joint === 'mitred-frame' || joint === 'splayed-rail') {
     const end = from.cuts.find(c => c.kind === 'end-cut');
     const face = end?.kind === 'end-cut' ? end.end : 'end1';
+    // Dowel holes lie on one line in both, so that no wood meets there.
+    const bored = from.cuts.reduce(
+      (sum, c) => sum + (c.kind === 'hole' ? (AREA / 4) * c.diameter ** 2 : 0),
+      0,
+    );
     return {
       part: grownFace(from, face, TOO_BIG),
-      expected: TOO_BIG * from.size.width * from.size.thickness,
+      expected: TOO_BIG * (from.size.width * from.size.thickness - bored),
     };
   }
   if (ROUND.includes(joint)) {

@@ -122,6 +122,12 @@ export const PLAIN: Record<string, Sample> = {
   'edge-glued': t => ({
     parts: { into: board(t), from: board(t, { at: { left: 0, front: 'into.back', bottom: 0 } }) },
   }),
+  'splayed-rail': t => ({
+    parts: {
+      into: { ...post(t), turn: { y: '8 deg' } },
+      from: rail(t, { at: { left: 'into.right', centre_y: 'into.centre_y', centre_z: 'into.centre_z' } }),
+    },
+  }),
   lipped: t => ({
     parts: {
       into: board(t),
