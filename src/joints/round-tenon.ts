@@ -26,7 +26,7 @@ const RT5 = rule(
 );
 
 /** Drills a shop has for bores of this kind, mm. */
-const DRILLS = [6, 8, 10, 12, 13, 14, 15, 16, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50];
+const DRILLS = [6, 8, 10, 12, 16, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50];
 const drillBelow = (wanted: number): number => DRILLS.filter(d => d <= wanted).at(-1) ?? wholeMm(wanted);
 const section = (r: JointReader): number => Math.min(r.size('from', 'width'), r.size('from', 'thickness'));
 

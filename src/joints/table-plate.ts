@@ -1,4 +1,4 @@
-import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
+import type { CutDraft, JointType, MakeContext } from '../setting-out/joint-type.ts';
 import {
   badRow,
   bored,
@@ -12,7 +12,7 @@ import {
   spots,
 } from './fixing.ts';
 import { known, pilotFor } from './screw-sizes.ts';
-import { deep, isHigh, limit, longAxis, otherAxis, rule, SIZE_OF_AXIS } from './shape.ts';
+import { deep, isHigh, limit, longAxis, otherAxis, rule, SIZE_OF_AXIS, sunk, withSpan } from './shape.ts';
 
 const FE1 = rule(
   'FE-1',
@@ -45,7 +45,7 @@ export const tablePlate: JointType = {
   says: 'Plates of two rings: one screwed in a recess of the rail, the other to the top, which may move.',
   meets: 'face to face',
   many: true,
-  needs: ['a forstner bit', 'plates of two rings, two screws each'],
+  needs: ['a forstner bit or a router', 'plates of two rings, two screws each'],
   rules: [FE1, FE2, FE3, FE4],
   figures: [
     {
@@ -119,14 +119,23 @@ function make(c: MakeContext) {
     c.figure('centres'),
   ];
   const s = known('4.0');
+  // Round at its end and open to the inner face, where the plate swings.
+  const recess = (centre: number): CutDraft => {
+    const reach = face - out * (inset + (ring + 1) / 2);
+    const mouth = withSpan(
+      withSpan(contact.inFrom, along, centre - (ring + 1) / 2, centre + (ring + 1) / 2),
+      side,
+      face,
+      reach,
+    );
+    const box = sunk(mouth, contact.fromFace, from.body, thick);
+    return { kind: 'recess', face: contact.fromFace, box, run: side, through: false, corner: 'round' };
+  };
   const cuts = spots(c, c.figure('plates'), c.figure('end')).flatMap((spot): RoleCut[] => {
     const at = { ...spot, [side]: face - out * inset };
     const beyond = { ...spot, [side]: face - out * inset + out * centres };
     return [
-      {
-        role: 'from',
-        cut: bored(contact.fromFace, from.body, at, { role: 'plain', diameter: ring + 1, depth: thick }),
-      },
+      { role: 'from', cut: recess(spot[along]) },
       {
         role: 'from',
         cut: bored(contact.fromFace, from.body, at, {
