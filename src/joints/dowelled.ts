@@ -1,6 +1,7 @@
 import { scale } from '../geometry/vector.ts';
 import { LOCAL_NORMAL } from '../setting-out/faces.ts';
 import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused } from './fixing.ts';
 import {
   across,
   deep,
@@ -193,16 +194,59 @@ function make(c: MakeContext) {
         `Use ${nearestSize(thickness * 0.4)} mm dowels.`,
       ),
     ],
-    ...(depthInto >= whole
-      ? {
-          impossible: [
-            {
-              figure: 'enters.into',
-              fault: `the hole is ${depthInto} mm deep, the wood only ${whole}`,
-              mend: `enter ${Math.max(1, Math.floor(whole - 5))} mm`,
-            },
-          ],
-        }
-      : {}),
+    ...refused(
+      refusals(c, {
+        depthInto,
+        depthFrom,
+        whole,
+        long: contact.inFrom.max[run] - contact.inFrom.min[run],
+        short: contact.inFrom.max[side] - contact.inFrom.min[side],
+        n,
+      }),
+    ),
   };
+}
+
+interface Measures {
+  depthInto: number;
+  depthFrom: number;
+  whole: number;
+  long: number;
+  short: number;
+  n: number;
+}
+
+function refusals(c: MakeContext, m: Measures): Refusal[] {
+  const found: Refusal[] = [];
+  const diameter = c.figure('dowel.diameter');
+  for (const [figure, depth, whole] of [
+    ['enters.into', m.depthInto, m.whole],
+    ['enters.from', m.depthFrom, sizeAlong(c.from.body, c.contact.fromFace)],
+  ] as const)
+    if (depth >= whole)
+      found.push({
+        figure,
+        fault: `the hole is ${depth} mm deep, the wood only ${whole}`,
+        mend: `enter ${Math.max(1, Math.floor(whole - 5))} mm`,
+      });
+  if (diameter >= m.short)
+    found.push({
+      figure: 'dowel.diameter',
+      fault: `a dowel of ${diameter} mm breaks out of ${Math.round(m.short * 10) / 10} mm`,
+      mend: `use ${nearestSize(m.short * 0.4)} mm`,
+    });
+  const edge = c.figure('edge');
+  if (edge <= diameter / 2 || edge > m.long / 2)
+    found.push({
+      figure: 'edge',
+      fault: `the outer dowels stand ${edge} mm from the edge`,
+      mend: `give ${Math.min(2 * diameter, Math.floor(m.long / 4))} mm`,
+    });
+  else if (m.n > 1 && (m.long - 2 * edge) / (m.n - 1) <= diameter)
+    found.push({
+      figure: 'dowel.count',
+      fault: `${m.n} dowels of ${diameter} mm run into each other`,
+      mend: `use ${Math.max(1, Math.floor((m.long - 2 * edge) / (2 * diameter)) + 1)}`,
+    });
+  return found;
 }

@@ -2,6 +2,7 @@ import { box } from '../geometry/box.ts';
 import { scale } from '../geometry/vector.ts';
 import { LOCAL_NORMAL } from '../setting-out/faces.ts';
 import type { CutDraft, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { type Refusal, refused } from './fixing.ts';
 import { mortiseAndTenon } from './mortise-and-tenon.ts';
 import { across, FACE_AXIS, isHigh, limit, rule, SIZE_OF_AXIS } from './shape.ts';
 
@@ -93,6 +94,7 @@ function make(c: MakeContext) {
   const face =
     crossAxis === 'x' ? ('end2' as const) : crossAxis === 'y' ? ('faceEdge' as const) : ('face' as const);
   const whole = into.body[SIZE_OF_AXIS[crossAxis]];
+  const impossible = refusals(c, diameter, inwards, draw);
   const hole = (role: 'from' | 'into'): CutDraft =>
     role === 'into'
       ? {
@@ -150,5 +152,31 @@ function make(c: MakeContext) {
         `Bore ${1.5 * diameter} mm from the shoulder.`,
       ),
     ],
+    ...refused(impossible),
   };
+}
+
+/** A peg must go through the tenon, clear of its shoulder and its tip. */
+function refusals(c: MakeContext, diameter: number, inwards: number, draw: number): Refusal[] {
+  const found: Refusal[] = [];
+  const [length, width] = [c.figure('tenon.length'), c.figure('tenon.width')];
+  if (diameter >= Math.min(width, length))
+    found.push({
+      figure: 'peg.diameter',
+      fault: `a peg of ${diameter} mm in a tenon ${width} wide and ${length} long`,
+      mend: `use one of ${Math.max(1, Math.floor(Math.min(width, length) / 3))} mm`,
+    });
+  else if (inwards - draw < diameter / 2 || inwards + diameter / 2 >= length)
+    found.push({
+      figure: 'peg.from_shoulder',
+      fault: `a peg ${inwards} mm from the shoulder breaks out of a tenon ${length} mm long`,
+      mend: `give ${Math.round(length / 2)} mm`,
+    });
+  if (draw >= diameter / 2)
+    found.push({
+      figure: 'draw',
+      fault: `drawn by ${draw} mm a peg of ${diameter} does not find its hole`,
+      mend: 'give 1 mm',
+    });
+  return found;
 }

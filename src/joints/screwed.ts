@@ -1,8 +1,9 @@
 import type { Axis } from '../geometry/vector.ts';
 import { scale } from '../geometry/vector.ts';
-import { screw, WOOD_SCREWS } from '../reference/screws.ts';
+import { screw, WOOD_SCREWS, type WoodScrew } from '../reference/screws.ts';
 import { LOCAL_NORMAL, OPPOSITE } from '../setting-out/faces.ts';
 import type { CutDraft, JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
+import { badRow, type Refusal, refused } from './fixing.ts';
 import { counterbore, known, pilotFor, shorter, soldLength, usualSize } from './screw-sizes.ts';
 import { across, deep, FACE_AXIS, isHigh, limit, longAxis, otherAxis, rule, sizeAlong } from './shape.ts';
 
@@ -236,47 +237,7 @@ function make(c: MakeContext) {
           },
         }
       : {}),
-    ...(screw(c.word('size')) === undefined
-      ? {
-          impossible: [
-            {
-              figure: 'size',
-              fault: `no screw of size ${c.word('size')} is in the table`,
-              mend: `choose one of ${WOOD_SCREWS.rows.map(r => r.key).join(', ')}`,
-            },
-          ],
-        }
-      : sunk >= whole
-        ? {
-            impossible: [
-              {
-                figure: 'sunk',
-                fault: `a head sunk by ${sunk} mm goes through a part of ${whole}`,
-                mend: `sink it by ${Math.max(0, Math.floor(whole - 2 * s.shankMm))} mm at most`,
-              },
-            ],
-          }
-        : length >= whole - sunk + deepInto
-          ? {
-              impossible: [
-                {
-                  figure: 'length',
-                  fault: `a ${length} mm screw comes through: the parts are ${whole - sunk + deepInto} mm together`,
-                  mend: shorter(s, whole - sunk + deepInto - 3),
-                },
-              ],
-            }
-          : hold <= 0
-            ? {
-                impossible: [
-                  {
-                    figure: 'length',
-                    fault: `a ${length} mm screw does not reach the second part`,
-                    mend: `sink the head by ${Math.ceil(whole - length + 3 * s.shankMm)} mm, or use ${soldLength(s, 3 * whole)} mm`,
-                  },
-                ],
-              }
-            : {}),
+    ...refused(refusals(c, s, { whole, sunk, length, hold, deepInto })),
   };
 }
 
@@ -287,4 +248,43 @@ function slotAlong(c: MakeContext): Axis {
   const along = (v: { x: number; y: number; z: number }): number =>
     Math.abs(v.x * d.x + v.y * d.y + v.z * d.z);
   return along(f.x) > 0.7 ? 'x' : along(f.y) > 0.7 ? 'y' : 'z';
+}
+
+interface Measures {
+  whole: number;
+  sunk: number;
+  length: number;
+  hold: number;
+  deepInto: number;
+}
+
+/** The first thing that keeps the screws from holding, and a row that breaks out at its end. */
+function refusals(c: MakeContext, s: WoodScrew, m: Measures): Refusal[] {
+  const { whole, sunk, length, hold, deepInto } = m;
+  const one = (figure: string, fault: string, mend: string): Refusal[] => [{ figure, fault, mend }];
+  if (screw(c.word('size')) === undefined)
+    return one(
+      'size',
+      `no screw of size ${c.word('size')} is in the table`,
+      `choose one of ${WOOD_SCREWS.rows.map(r => r.key).join(', ')}`,
+    );
+  if (sunk >= whole)
+    return one(
+      'sunk',
+      `a head sunk by ${sunk} mm goes through a part of ${whole}`,
+      `sink it by ${Math.max(0, Math.floor(whole - 2 * s.shankMm))} mm at most`,
+    );
+  if (length >= whole - sunk + deepInto)
+    return one(
+      'length',
+      `a ${length} mm screw comes through: the parts are ${whole - sunk + deepInto} mm together`,
+      shorter(s, whole - sunk + deepInto - 3),
+    );
+  if (hold <= 0)
+    return one(
+      'length',
+      `a ${length} mm screw does not reach the second part`,
+      `sink the head by ${Math.ceil(whole - length + 3 * s.shankMm)} mm, or use ${soldLength(s, 3 * whole)} mm`,
+    );
+  return badRow(c, 'end', s.shankMm, 'screw');
 }
