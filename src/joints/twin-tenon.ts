@@ -16,6 +16,7 @@ import {
   wholeMm,
   withSpan,
 } from './shape.ts';
+import { KEY_FIGURES, keyed, keyHoles, keyLimits, keyRefusals, TW5 } from './twin-tenon-keys.ts';
 
 const TW1 = rule(
   'TW-1',
@@ -39,6 +40,12 @@ const TW4 = rule(
   'Less splits when the second is chopped.',
 );
 
+const TW6 = rule(
+  'TW-6',
+  'A board held dry by two tenons in its width has mortises as much wider as it moves.',
+  'Tight ones split it, or push the posts apart.',
+);
+
 type Split = 'y' | 'z';
 const thin = (r: JointReader): 'width' | 'thickness' =>
   r.size('from', 'thickness') <= r.size('from', 'width') ? 'thickness' : 'width';
@@ -55,7 +62,7 @@ export const twinTenon: JointType = {
   meets: 'end to face',
   many: false,
   needs: ['a mortising machine, router or chisels', 'a way to saw cheeks upright'],
-  rules: [TW1, TW2, TW3, TW4],
+  rules: [TW1, TW2, TW3, TW4, TW5, TW6],
   figures: [
     {
       name: 'kind',
@@ -143,6 +150,15 @@ export const twinTenon: JointType = {
       value: r => (r.word('kind') === 'through' ? 0 : 2),
     },
     {
+      name: 'mortise.wider',
+      label: 'mortises wider than the tenons, each side',
+      kind: 'length',
+      rule: TW6,
+      formula: 'nothing unless said',
+      value: () => 0,
+    },
+    ...KEY_FIGURES,
+    {
       name: 'fit',
       label: 'play in the thickness',
       kind: 'length',
@@ -189,8 +205,9 @@ function make(c: MakeContext) {
     length,
   );
   const tongue = (a: number, b: number) => withSpan(withSpan(bar, split, a, b), other, low, low + size);
+  const wider = c.figure('mortise.wider');
   const mortise = (a: number, b: number): RoleCut => {
-    const box = sunk(across(c, 'from', tongue(a, b)), contact.intoFace, into.body, sunkBy);
+    const box = sunk(across(c, 'from', tongue(a - wider, b + wider)), contact.intoFace, into.body, sunkBy);
     return {
       role: 'into',
       cut: {
@@ -231,16 +248,23 @@ function make(c: MakeContext) {
     { role: 'from', cut: slot },
     mortise(start, start + first),
     mortise(start + first + between, start + first + between + second),
+    ...keyHoles(c, bar, split, [
+      [start, start + first],
+      [start + first + between, start + first + between + second],
+    ]),
   ];
   return {
     cuts,
     mates: [[0, 2]] as [number, number][],
-    glue: [
-      { area: cheeks.long, grain: 'long' as const },
-      { area: cheeks.cross, grain: 'cross' as const },
-    ],
+    glue: keyed(c)
+      ? []
+      : [
+          { area: cheeks.long, grain: 'long' as const },
+          { area: cheeks.cross, grain: 'cross' as const },
+        ],
     fasteners: [],
     limits: [
+      ...keyLimits(c),
       limit(TW4, 'between', between, { min: 6 }, 'attend', 'Leave 6 mm between the tenons.'),
       limit(
         TW3,
@@ -252,7 +276,7 @@ function make(c: MakeContext) {
       ),
       limit(TW3, 'fit', fit, { min: 0, max: 0.3 }, 'attend', 'Give 0.1 mm.'),
     ],
-    ...refused(refusals(c, whole, last, depth, through, cuts)),
+    ...refused([...refusals(c, whole, last, depth, through, cuts), ...keyRefusals(c)]),
   };
 }
 
@@ -292,6 +316,12 @@ function refusals(
       figure: 'tenon.length',
       fault: `through tenons of ${length} mm do not reach through ${depth}`,
       mend: `give ${depth} mm or more`,
+    });
+  if (2 * c.figure('mortise.wider') >= c.figure('between'))
+    found.push({
+      figure: 'mortise.wider',
+      fault: `mortises ${c.figure('mortise.wider')} mm wider on each side meet: there are ${c.figure('between')} mm between the tenons`,
+      mend: `give ${Math.max(0, Math.floor((c.figure('between') - 6) / 2))} mm`,
     });
   if (found.length === 0 && cuts.some(({ role, cut }) => role === 'into' && runsOut(c, cut)))
     found.push({

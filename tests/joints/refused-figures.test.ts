@@ -37,6 +37,13 @@ const CASES: [string, Set, string][] = [
   ['twin-tenon', { 'tenon.length': 60 }, 'tenon.length'],
   ['twin-tenon', { across: 100 }, 'across'],
   ['twin-tenon', { kind: 'through', 'tenon.length': 20 }, 'tenon.length'],
+  ['twin-tenon', { 'mortise.wider': 9 }, 'mortise.wider'],
+  ['twin-tenon', { kind: 'through', 'key.width': 15 }, 'tenon.length'],
+  [
+    'twin-tenon',
+    { kind: 'through', 'key.width': 15, 'tenon.length': 80, 'key.thickness': 30 },
+    'key.thickness',
+  ],
   ['wedged-tenon', { 'kerf.from_edge': 30 }, 'kerf.from_edge'],
   ['wedged-tenon', { 'kerf.depth': 60 }, 'kerf.depth'],
   ['wedged-tenon', { flare: 500 }, 'flare'],
