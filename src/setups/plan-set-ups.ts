@@ -9,6 +9,7 @@ import { changeMinutesOf, changeOver } from './changeover.ts';
 import { holdWords, minutesOf, runOf, spreadWords, stageWords, testPieceOf, titleOf } from './describe.ts';
 import type { Draft, MachineState } from './method.ts';
 import { chooseMethod } from './methods/index.ts';
+import { nestingWords } from './nested-mitres.ts';
 import { orderMachines } from './ordering/order-machines.ts';
 import { partByPartMinutes } from './part-by-part.ts';
 import { cutName } from './sizes.ts';
@@ -76,7 +77,9 @@ export function planSetUps(
       states: effort.iterations * 16,
     },
   );
-  const setups = finish(batches, result.order, operations, refusals);
+  const setups = finish(batches, result.order, operations, refusals, batch =>
+    nestingWords(batch, piece.instances, workshop),
+  );
   const asks = questions(
     workshop,
     setups.flatMap(s => {
@@ -139,6 +142,7 @@ function finish(
   order: readonly number[],
   operations: readonly Operation[],
   refusals: ReadonlyMap<string, { method: string; reason: string }[]>,
+  nesting: (batch: Batch) => string[],
 ): SetUp[] {
   const byId = new Map(operations.map(o => [o.id, o]));
   const passesOf = new Map<string, number>();
@@ -177,6 +181,7 @@ function finish(
       before: [
         ...earlier(b, batches, number),
         ...unique(batch.steps.flatMap(s => s.draft.before)),
+        ...nesting(batch),
         ...stageWords(batch),
         ...holdWords(batch),
         ...spreadWords(batch),

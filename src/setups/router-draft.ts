@@ -1,4 +1,5 @@
 import type { EndName } from '../results/cuts.ts';
+import type { Instance } from '../results/piece.ts';
 import { count } from '../results/quantity.ts';
 import type { Lay, Removal, Setting, SetUp } from '../results/setups.ts';
 import type { Cutter, Machine } from '../workshop/workshop.ts';
@@ -7,19 +8,15 @@ import type { Draft } from './method.ts';
 import { SET_RULES, type SetRuleName } from './rules.ts';
 import { ALONG_FEED, section } from './section.ts';
 import { FACE_WORDS, faceAxis } from './sizes.ts';
-import { routerTurns } from './speeds.ts';
-
-/** Depth steps of a straight cutter: half its diameter, 6 mm at most (SET-13). */
-export function depthSteps(cutter: Cutter, depth: number): number {
-  const step = Math.min(6, cutter.diameter / 2);
-  return Math.max(1, Math.ceil(depth / step - 1e-9));
-}
+import { depthSteps, routerTurns } from './speeds.ts';
 
 export interface RouterCutInput {
   what: string;
   method: string;
   machine: Machine;
   cutter: Cutter;
+  /** The part: its timber sets how deep a step may be. */
+  part: Instance;
   /** In the table the work is pushed along the fence; by hand the router goes along a fence or batten. */
   inTable: boolean;
   fenceName: 'fence' | 'stop' | 'from';
@@ -54,7 +51,7 @@ export function routerDraft(input: RouterCutInput): Draft | { reason: string } {
   if ('reason' in speed) return speed;
   const figure = input.reads === 'near' ? input.near : input.near + cutter.diameter;
   const side = input.reads === 'near' ? ('near edge' as const) : ('far edge' as const);
-  const steps = depthSteps(cutter, input.depth);
+  const steps = depthSteps(cutter, input.depth, input.part);
   const last = input.moves.at(-1) ?? 0;
   const settings: Setting[] = [
     lengthSetting(input.fenceName, figure, input.how, input.rule, side),

@@ -5,14 +5,28 @@ import { say1 } from './figures.ts';
 export const machineOf = (workshop: Workshop, kind: MachineKind): Machine | undefined =>
   workshop.machines.find(m => m.kind === kind);
 
-/** Blades of a machine by use, in the order of preference given. */
+/** May it be run: is the mark on the blade no slower than the spindle? EN 847-1 marks; makers' manuals. */
+export const withinMark = (machine: Machine, blade: Blade): boolean =>
+  blade.maxSpeed === undefined || machine.speed === undefined || blade.maxSpeed >= machine.speed;
+
+/** Why a machine has no blade for a cut: none at all, or only ones that it would outrun. */
+export function noBlade(workshop: Workshop, machine: Machine): string {
+  const slow = workshop.blades.find(b => b.machine === machine.id && !withinMark(machine, b));
+  return slow
+    ? `the ${slow.name} is marked ${slow.maxSpeed} turns at most, the ${machine.name} turns ${machine.speed}`
+    : `the ${machine.kind} has no blade for it`;
+}
+
+/** Blades of a machine by use, in the order of preference given; never one that the spindle outruns. */
 export function bladeOf(
   workshop: Workshop,
   machine: Machine,
   uses: readonly Blade['use'][],
 ): Blade | undefined {
   for (const use of uses) {
-    const blade = workshop.blades.find(b => b.machine === machine.id && b.use === use);
+    const blade = workshop.blades.find(
+      b => b.machine === machine.id && b.use === use && withinMark(machine, b),
+    );
     if (blade) return blade;
   }
   return undefined;

@@ -1,5 +1,6 @@
 /** Turning speeds for the tools of a set-up, from the tables of rim speeds; never over the mark on the tool. */
 import { CUTTING_SPEEDS, routerSpeedLimit, rpmForRimSpeed } from '../reference/cutting-speeds.ts';
+import { materialDensity } from '../reference/materials.ts';
 import { metal } from '../reference/metals.ts';
 import { middle } from '../reference/sourced.ts';
 import type { Instance } from '../results/piece.ts';
@@ -49,6 +50,21 @@ export function isMetal(instance: Instance): boolean {
   METALS_MET.set(instance.material, answer);
   return answer;
 }
+
+/** From this density on a timber counts as hard to rout, kg/m3 (common practice). */
+const HARD = 650;
+
+/** Deepest step of a straight cutter: half its diameter, 6 mm at most, 4 in hard timber (SET-13). */
+export function deepestStep(cutter: Cutter, instance: Instance): number {
+  const density = materialDensity(instance.material)?.densityKgM3 ?? 0;
+  const hard =
+    instance.kind === 'timber' && (typeof density === 'number' ? density : middle(density)) >= HARD;
+  return Math.min(hard ? 4 : 6, cutter.diameter / 2);
+}
+
+/** Equal steps of a straight cutter down to a depth, none deeper than it may go. */
+export const depthSteps = (cutter: Cutter, depth: number, instance: Instance): number =>
+  Math.max(1, Math.ceil(depth / deepestStep(cutter, instance) - 1e-9));
 
 const SPEEDS = new Map(CUTTING_SPEEDS.rows.map(row => [row.key, middle(row)]));
 

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { parseLength } from '../quantities/length.ts';
 import { parseMoney, wholeMinor } from '../quantities/money.ts';
 import { parseMinutes } from '../quantities/time.ts';
+import { GRADES } from '../results/cutting.ts';
 import { MACHINE_FILES } from './machines/index.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -90,6 +91,7 @@ const machine = z.strictObject({
   shortest: size.optional(),
   widest: size.optional(),
   longest: size.optional(),
+  speed: z.number().positive().optional().describe('Turns a minute of the spindle'),
   change,
 });
 const blade = z.strictObject({
@@ -98,6 +100,7 @@ const blade = z.strictObject({
   kerf: size,
   diameter: size,
   width: size.optional().describe('Width of a band'),
+  max_speed: z.number().positive().optional(),
   use: z.enum(['rip', 'cross', 'combination', 'groove', 'curve', 'metal']),
 });
 const cutter = z.strictObject({
@@ -131,17 +134,36 @@ const stock = {
   diameter: size.optional(),
   wall: size.optional(),
 };
+/** A place on a sawn board to keep out of, from end 1 and from the straighter edge. */
+const avoid = z
+  .strictObject({
+    what: z.enum(['knot', 'sapwood', 'split', 'wane', 'rot', 'stain', 'other']),
+    from: size,
+    to: size,
+    low: size.optional(),
+    high: size.optional(),
+  })
+  .refine(a => a.to > a.from, 'a place to avoid ends further along than it begins')
+  .refine(a => (a.high ?? Number.POSITIVE_INFINITY) > (a.low ?? 0), 'its high lies above its low');
+const grade = z.enum(GRADES);
 const rackItem = z.strictObject({
   kind: z.enum(['board', 'planed length', 'sheet', 'bar', 'tube', 'offcut']),
   ...stock,
   quantity: z.number().int().min(0).optional(),
   measured: size.optional().describe('Calipers on the thickness or diameter'),
   moisture: z.number().min(0).max(60).optional(),
+  width_far: size
+    .optional()
+    .describe('Sawn boards: width at the far end, where it is not that of the near end'),
+  avoid: z.array(avoid).max(60).optional().describe('Sawn boards: defects and sapwood to keep out of'),
+  grade: grade.optional().describe('Timber: what its better face is fit for'),
+  photo: short.optional().describe('Name of a picture of the board'),
   value: money.optional().describe('What one stands in the books for'),
 });
 const supplierItem = z.strictObject({
   kind: z.enum(['planed length', 'board', 'sheet', 'bar', 'tube']),
   ...stock,
+  grade: grade.optional().describe('Timber: what its better face is fit for'),
   price: money,
 });
 const supplier = z.strictObject({
@@ -280,6 +302,7 @@ export function workshopFrom(r: Read): Workshop {
         shortest: m.shortest,
         widest: m.widest,
         longest: m.longest,
+        speed: m.speed,
         // Minutes to change a machine are remembered until the maker gives his own.
         change: {
           ...MACHINE_FILES[m.kind].change,
@@ -288,7 +311,9 @@ export function workshopFrom(r: Read): Workshop {
         },
       }),
     ) as Workshop['machines'],
-    blades: list(r.blades).map(b => defined({ ...b, name: b.name ?? b.id })) as Workshop['blades'],
+    blades: list(r.blades).map(({ max_speed: maxSpeed, ...b }) =>
+      defined({ ...b, name: b.name ?? b.id, maxSpeed }),
+    ) as Workshop['blades'],
     cutters: list(r.cutters).map(c =>
       defined({
         id: c.id,
@@ -316,6 +341,10 @@ export function workshopFrom(r: Read): Workshop {
         wall: i.wall,
         quantity: i.quantity ?? 1,
         measuredThickness: i.measured,
+        widthFar: i.width_far,
+        avoid: i.avoid,
+        grade: i.grade,
+        photo: i.photo,
         moisture: i.moisture,
         value: i.value ?? 0,
       }),
@@ -334,6 +363,7 @@ export function workshopFrom(r: Read): Workshop {
           length: i.length,
           ...section(i),
           wall: i.wall,
+          grade: i.grade,
           price: i.price,
         }),
       ) as Workshop['suppliers'][number]['items'],

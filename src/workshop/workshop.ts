@@ -1,3 +1,4 @@
+import type { Grade, ToAvoid } from '../results/cutting.ts';
 import type { Spell } from '../results/operations.ts';
 
 /**
@@ -65,6 +66,8 @@ export interface Machine {
   widest?: number;
   /** Longest work: a lathe between its centres, mm. */
   longest?: number;
+  /** Fastest the spindle turns, turns a minute: no tool marked slower is run on it. */
+  speed?: number;
   /** Minutes per change; remembered defaults where the maker gave none (`measured: false`). */
   change: { tool: number; fence: number; height: number; tilt: number; jig: number; measured: boolean };
 }
@@ -77,6 +80,8 @@ export interface Blade {
   diameter: number;
   /** Width of a band, mm: it sets how tight a curve it turns. */
   width?: number;
+  /** Marked on the blade, turns a minute at most. */
+  maxSpeed?: number;
   use: 'rip' | 'cross' | 'combination' | 'groove' | 'curve' | 'metal';
 }
 
@@ -128,6 +133,13 @@ export interface RackItem {
   quantity: number;
   /** Calipers' word on thickness or diameter, where taken. */
   measuredThickness?: number;
+  /** Sawn boards measured one by one: width at the far end, mm; `width` is that of the near end. */
+  widthFar?: number;
+  /** Defects and sapwood to keep out of. */
+  avoid?: ToAvoid[];
+  grade?: Grade;
+  /** Name of a picture of it. */
+  photo?: string;
   moisture?: number;
   /** What it stands in the books for, minor units each; used stock is not free. */
   value: number;
@@ -143,6 +155,7 @@ export interface SupplierItem {
   thickness: number;
   round: boolean;
   wall?: number;
+  grade?: Grade;
   price: number;
 }
 

@@ -4,7 +4,7 @@ import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Method, made, refuse, type Task } from '../method.ts';
 import { outlineOf } from '../outline.ts';
 import { ALONG_FEED, section } from '../section.ts';
-import { beyond, bladeOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, machineOf, noBlade } from '../shop.ts';
 import {
   distanceFrom,
   FACE_WORDS,
@@ -69,7 +69,7 @@ export const bevelTableSaw: Method = {
     const machine = machineOf(workshop, 'table saw');
     if (!machine) return refuse('the workshop has no table saw');
     const blade = bladeOf(workshop, machine, ['rip', 'combination', 'cross']);
-    if (!blade) return refuse('the table saw has no blade for it');
+    if (!blade) return refuse(noBlade(workshop, machine));
     const lean = leaningOf(task);
     if (!lean) return refuse('the bevel is not one slant over a whole long edge');
     const tall = lean.thick / Math.cos((lean.tilt * Math.PI) / 180);

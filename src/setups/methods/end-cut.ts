@@ -6,7 +6,7 @@ import { CAUTIONS } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Draft, type Method, made, refuse, type Task } from '../method.ts';
 import { AT_SLED, section } from '../section.ts';
-import { beyond, bladeOf, jigOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, jigOf, machineOf, noBlade } from '../shop.ts';
 import { FACE_WORDS, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 import { handBench } from './hand-bench.ts';
@@ -140,7 +140,7 @@ export const mitreSawEnd: Method = {
     const machine = machineOf(task.workshop, 'mitre saw');
     if (!machine) return refuse('the workshop has no mitre saw');
     const blade = bladeOf(task.workshop, machine, ['cross', 'combination', 'rip']);
-    if (!blade) return refuse('the mitre saw has no blade for it');
+    if (!blade) return refuse(noBlade(task.workshop, machine));
     const cut = cutOf(task);
     const limit = beyond(machine, {
       depth: trueSize(task.instance, 'z'),
@@ -176,7 +176,7 @@ export const sledEnd: Method = {
     if (mitred && Math.abs(Math.abs(cut.mitre) - 45) > 0.01)
       return refuse(`the mitre sled holds 45, not ${say1(Math.abs(cut.mitre))}`);
     const blade = bladeOf(task.workshop, machine, ['cross', 'combination', 'rip']);
-    if (!blade) return refuse('the table saw has no blade for it');
+    if (!blade) return refuse(noBlade(task.workshop, machine));
     const thick = trueSize(task.instance, 'z');
     const limit = beyond(machine, {
       depth: thick,

@@ -5,10 +5,9 @@ import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Method, made, refuse, type Task } from '../method.ts';
 import { outlineOf, tightest } from '../outline.ts';
 import { outlineDraft } from '../outline-draft.ts';
-import { depthSteps } from '../router-draft.ts';
 import { beyond, machineOf } from '../shop.ts';
 import { cutName, trueSize } from '../sizes.ts';
-import { isMetal, routerTurns } from '../speeds.ts';
+import { depthSteps, isMetal, routerTurns } from '../speeds.ts';
 
 /** What the saw leaves for the cutter: mm (common practice). */
 const LEFT = 2;
@@ -57,7 +56,7 @@ const templated = (kind: MachineKind, name: string): Method => ({
           otherSetting(
             'passes',
             'count',
-            depthSteps(found, view.thick),
+            depthSteps(found, view.thick, instance),
             `${say1(view.thick)} in equal depths`,
             'depthPass',
           ),
@@ -78,7 +77,7 @@ const templated = (kind: MachineKind, name: string): Method => ({
             : []),
           'From the high of the curve down to the low, then turn the work: end grain and rising grain tear.',
         ],
-        passes: depthSteps(found, view.thick),
+        passes: depthSteps(found, view.thick, instance),
       }),
     );
   },

@@ -5,7 +5,7 @@ import { pocketDepth, pocketWanted } from '../fit.ts';
 import { type Method, made, refuse, type Task } from '../method.ts';
 import { viewPocket } from '../pocket.ts';
 import { sawDraft } from '../saw-draft.ts';
-import { beyond, bladeOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, machineOf, noBlade } from '../shop.ts';
 import { FACE_WORDS, faceAxis, opposite, sizeWords, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 
@@ -23,7 +23,7 @@ export const rebateTwoCuts: Method = {
     const machine = machineOf(task.workshop, 'table saw');
     if (!machine) return refuse('the workshop has no table saw');
     const blade = bladeOf(task.workshop, machine, ['rip', 'combination', 'cross']);
-    if (!blade) return refuse('the table saw has no blade for it');
+    if (!blade) return refuse(noBlade(task.workshop, machine));
     const view = viewPocket(task.instance, cut);
     if (view.runAxis !== 'x' || view.depthAxis === 'x') return refuse('the rebate runs across the grain');
     if (!view.openNear) return refuse('the rebate is not at an edge');

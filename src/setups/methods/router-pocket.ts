@@ -70,6 +70,7 @@ function routed(task: Task<PocketCut>, machine: Machine, inTable: boolean): Atte
     method: inTable ? 'along the router table fence' : 'router along a batten',
     machine,
     cutter,
+    part: instance,
     inTable,
     fenceName: inTable ? 'fence' : 'from',
     near,

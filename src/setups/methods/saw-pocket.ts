@@ -7,7 +7,7 @@ import { pocketDepth, pocketWanted } from '../fit.ts';
 import { type Method, made, refuse, type Task } from '../method.ts';
 import { slotMoves, viewPocket } from '../pocket.ts';
 import { sawDraft } from '../saw-draft.ts';
-import { beyond, jigOf, machineOf } from '../shop.ts';
+import { beyond, jigOf, machineOf, withinMark } from '../shop.ts';
 import { cutName, cutNames, cutTitle, FACE_WORDS, faceAxis, opposite, trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
 
@@ -44,7 +44,7 @@ export const sawPocket: Method = {
       return refuse(`${say1(length)} long, more than the ${SLED.work} that is steady on a sled`);
     const open = view.openNear;
     const blade = bestBlade(
-      task.workshop.blades.filter(b => b.machine === machine.id),
+      task.workshop.blades.filter(b => b.machine === machine.id && withinMark(machine, b)),
       wanted.value,
       onSled,
     );

@@ -4,12 +4,12 @@ import { CAUTIONS } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Method, made, refuse, type Task } from '../method.ts';
 import { slotMoves, viewPocket } from '../pocket.ts';
-import { depthSteps } from '../router-draft.ts';
+
 import { SET_RULES } from '../rules.ts';
 import { section } from '../section.ts';
 import { beyond, machineOf, noStraightCutter, straightCutter } from '../shop.ts';
 import { FACE_WORDS, opposite, trueSize } from '../sizes.ts';
-import { routerTurns } from '../speeds.ts';
+import { depthSteps, routerTurns } from '../speeds.ts';
 import { mortiseDepth } from './mortise-depth.ts';
 
 /** Face side down on the table, cutter at the height of the mortise's middle, stops left and right. */
@@ -32,7 +32,7 @@ export const slotMortiser: Method = {
     const d = cutter.diameter;
     const moves = slotMoves(view.width, d);
     const first = view.near + d / 2;
-    const steps = depthSteps(cutter, depth.value);
+    const steps = depthSteps(cutter, depth.value, task.instance);
     const square = cut.corner === 'square';
     const entries = depth.both ? [view.entry, opposite(view.entry)] : [view.entry];
     return made({

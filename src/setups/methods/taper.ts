@@ -4,7 +4,7 @@ import { CAUTIONS, smallPart } from '../cautions.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Draft, type Method, made, refuse, type Task } from '../method.ts';
 import { ALONG_FEED, section } from '../section.ts';
-import { beyond, bladeOf, jigOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, jigOf, machineOf, noBlade } from '../shop.ts';
 import { FACE_WORDS, FACES, faceAxis, opposite, trueSize } from '../sizes.ts';
 import { handBench } from './hand-bench.ts';
 
@@ -100,7 +100,7 @@ export const taperSled: Method = {
     const jig = jigOf(task.workshop, machine, 'taper sled');
     if (!jig) return refuse('the table saw has no taper sled');
     const blade = bladeOf(task.workshop, machine, ['rip', 'combination', 'cross']);
-    if (!blade) return refuse('the table saw has no blade for it');
+    if (!blade) return refuse(noBlade(task.workshop, machine));
     const tall = trueSize(task.instance, faceAxis(cut.face) === 'z' ? 'y' : 'z');
     const over = 5;
     const limit = beyond(machine, { depth: tall + over, piece: trueSize(task.instance, 'x') });

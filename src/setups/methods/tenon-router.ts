@@ -40,6 +40,7 @@ export const tenonRouterTable: Method = {
         method: 'flat on the router table',
         machine,
         cutter,
+        part: task.instance,
         inTable: true,
         fenceName: 'fence',
         near: side.reach - cutter.diameter,

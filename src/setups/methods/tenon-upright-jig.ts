@@ -5,7 +5,7 @@ import { CAUTIONS, caught, twice, wasteFalls } from '../cautions.ts';
 import { say1 } from '../figures.ts';
 import { type Draft, type Method, made, refuse, type Task } from '../method.ts';
 import { sawDraft } from '../saw-draft.ts';
-import { beyond, bladeOf, jigOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, jigOf, machineOf, noBlade } from '../shop.ts';
 import { FACE_WORDS, FACES, opposite, trueSize } from '../sizes.ts';
 import { mitredTip } from './mitred-tip.ts';
 import { shoulderDrafts } from './shoulders.ts';
@@ -35,7 +35,7 @@ export const tenonUprightJig: Method = {
     if (!sled) return refuse('the table saw has no cross-cut sled for the shoulders');
     const rip = bladeOf(task.workshop, machine, ['rip', 'combination', 'cross']);
     const cross = bladeOf(task.workshop, machine, ['cross', 'combination', 'rip']);
-    if (!rip || !cross) return refuse('the table saw has no blade for it');
+    if (!rip || !cross) return refuse(noBlade(task.workshop, machine));
     const plan = planTenon(tenon);
     if (plan.thickness.value <= 0.5 || plan.thickness.value > plan.stock + 0.01)
       return refuse(`a tenon of ${say1(plan.thickness.value)} does not lie in stock of ${say1(plan.stock)}`);

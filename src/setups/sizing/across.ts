@@ -3,7 +3,7 @@ import { say1 } from '../figures.ts';
 import { made, refuse } from '../method.ts';
 import { handBench } from '../methods/hand-bench.ts';
 import { AT_SLED } from '../section.ts';
-import { beyond, bladeOf, jigOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, jigOf, machineOf, noBlade } from '../shop.ts';
 import { type Sized, type SizingMethod, target } from './sized.ts';
 import { lay, sizingDraft } from './sizing-draft.ts';
 
@@ -47,7 +47,7 @@ export const acrossMitreSaw: SizingMethod = {
     const machine = machineOf(workshop, 'mitre saw');
     if (!machine) return refuse('the workshop has no mitre saw');
     const blade = bladeOf(workshop, machine, ['cross', 'combination', 'rip']);
-    if (!blade) return refuse('the mitre saw has no blade for it');
+    if (!blade) return refuse(noBlade(workshop, machine));
     const size = target(sized, 'length');
     const widest = machine.widest ?? MACHINE_FILES['mitre saw'].limits.widest!.usual[0];
     if (wide(sized) > widest + 0.01)
@@ -89,7 +89,7 @@ export const acrossSled: SizingMethod = {
     const jig = jigOf(workshop, machine, 'cross-cut sled');
     if (!jig) return refuse('the table saw has no cross-cut sled');
     const blade = bladeOf(workshop, machine, ['cross', 'combination', 'rip']);
-    if (!blade) return refuse('the table saw has no blade for it');
+    if (!blade) return refuse(noBlade(workshop, machine));
     const size = target(sized, 'length');
     if (wide(sized) > SLED_WAY)
       return refuse(`${say1(wide(sized))} across, more than the ${SLED_WAY} a sled carries`);

@@ -3,7 +3,7 @@ import { say1 } from '../figures.ts';
 import { made, refuse } from '../method.ts';
 import { handBench } from '../methods/hand-bench.ts';
 import { ALONG_FEED } from '../section.ts';
-import { beyond, bladeOf, machineOf } from '../shop.ts';
+import { beyond, bladeOf, machineOf, noBlade } from '../shop.ts';
 import { type Sized, type SizingMethod, target } from './sized.ts';
 import { lay, sizingDraft } from './sizing-draft.ts';
 
@@ -35,7 +35,7 @@ export const alongTableSaw: SizingMethod = {
     const machine = machineOf(sized.workshop, 'table saw');
     if (!machine) return refuse('the workshop has no table saw');
     const blade = bladeOf(sized.workshop, machine, ['rip', 'combination', 'cross']);
-    if (!blade) return refuse('the table saw has no blade for it');
+    if (!blade) return refuse(noBlade(sized.workshop, machine));
     const size = target(sized, 'width');
     const limit = beyond(machine, { depth: thick(sized), fence: size, piece: sized.blank.length });
     if (limit) return refuse(limit);
