@@ -13,6 +13,7 @@ import { groovedPanel } from './grooved-panel.ts';
 import { halving } from './halving.ts';
 import { hingeRecess } from './hinge-recess.ts';
 import { housing } from './housing.ts';
+import { lappedDovetail } from './lapped-dovetail.ts';
 import { lipped } from './lipped.ts';
 import { lockRecess } from './lock-recess.ts';
 import { looseTenon } from './loose-tenon.ts';
@@ -35,6 +36,7 @@ import { tablePlate } from './table-plate.ts';
 import { taperedHousing } from './tapered-housing.ts';
 import { tapped } from './tapped.ts';
 import { threadedInsert } from './threaded-insert.ts';
+import { throughDovetail } from './through-dovetail.ts';
 import { tongueAndGroove } from './tongue-and-groove.ts';
 import { tuskTenon } from './tusk-tenon.ts';
 import { twinTenon } from './twin-tenon.ts';
@@ -57,6 +59,8 @@ export const JOINTS: readonly JointType[] = [
   taperedHousing,
   halving,
   cornerNotch,
+  throughDovetail,
+  lappedDovetail,
   groovedPanel,
   tongueAndGroove,
   mitredFrame,

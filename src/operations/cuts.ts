@@ -27,6 +27,8 @@ const JOINT_KINDS: readonly CutKind[] = [
   'notch',
   'recess',
   'tenon',
+  'dovetail',
+  'slant',
 ];
 
 export const isJointCut = (group: CutGroup): boolean => JOINT_KINDS.includes(group.kind);

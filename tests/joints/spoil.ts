@@ -81,6 +81,15 @@ function grownCut(cut: Cut, i: Instance, axis: Axis, sign: 1 | -1, at: number, b
   return cut;
 }
 
+/** The whole part moved on by `by` mm the way of a gap: walls that slant along that way keep clear of it. */
+export const pushed = (i: Instance, gap: Gap, by: number): Instance => ({
+  ...i,
+  frame: {
+    ...i.frame,
+    origin: { ...i.frame.origin, [gap.axis]: i.frame.origin[gap.axis] + gap.sign * by },
+  },
+});
+
 /** A round end, turned or a bar, thicker in diameter. */
 export function thickerRound(i: Instance, by: number): Instance {
   const turned = i.cuts.map(c =>

@@ -4,7 +4,7 @@ import type { Instance } from '../../src/results/piece.ts';
 import { pieceOf } from '../setting-out/piece.ts';
 import { type Gap, gapsBetween } from './gaps.ts';
 import { PIECES } from './pieces/index.ts';
-import { grownAt, grownFace, thickerRound } from './spoil.ts';
+import { grownAt, grownFace, pushed, thickerRound } from './spoil.ts';
 
 /** Thickness of the thinner part at which every joint is tried, mm. */
 export const SIZES = [12, 20, 45];
@@ -21,6 +21,7 @@ const STATED: Record<string, (f: Read) => number[]> = {
   'pegged-tenon': f => [f('mortise.deeper')],
   'twin-tenon': f => [f('mortise.deeper')],
   'round-tenon': f => [f('bore.deeper')],
+  'lapped-dovetail': f => [f('length')],
   'stopped-housing': f => [f('notch.room'), f('depth')],
   'corner-notch': f => [f('play')],
   'grooved-panel': f => [f('fit') / 2, f('gap.side')],
@@ -38,6 +39,8 @@ const STATED: Record<string, (f: Read) => number[]> = {
 
 /** Joints whose fit lies in faces that are not square to an axis: round, mitred, or slanting. */
 const ROUND = ['round-tenon', 'bar-in-hole'];
+/** Joints whose walls slant: the part is pushed on as a whole, square to the widest faces that meet. */
+const PUSHED = ['through-dovetail', 'lapped-dovetail'];
 const WAY: Record<string, string> = { 'tapered-housing': '+z' };
 
 export interface Tried {
@@ -118,6 +121,8 @@ function spoil(
   const nearest = gaps.filter(g => !gaps.some(o => o.way === g.way && o.gap < g.gap - 1e-6));
   const wanted = nearest.filter(g => WAY[joint] === undefined || g.way === WAY[joint]);
   const widest = wanted.reduce((a, b) => (b.area > a.area ? b : a));
+  if (PUSHED.includes(joint))
+    return { part: pushed(from, widest, widest.gap + TOO_BIG), expected: TOO_BIG * widest.area };
   return { part: grownAt(from, widest, widest.gap + TOO_BIG), expected: TOO_BIG * widest.area };
 }
 

@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { polygonArea } from '../../src/results/cut-shapes.ts';
+import type { ProfileCut } from '../../src/results/cuts.ts';
+import { pieceOf, proofOf } from '../setting-out/piece.ts';
+import { CORNERS } from './pieces/corners.ts';
+
+type Set = Record<string, number | string>;
+const made = (type: string, t = 20, set: Set = {}, over: Record<string, object> = {}) => {
+  const { parts, set: own } = CORNERS[type]!(t);
+  return pieceOf({
+    parts: {
+      ...parts,
+      from: { ...parts.from, ...over.from },
+      into: { ...parts.into, ...over.into },
+    },
+    joints: { j: { type, from: 'from', into: 'into', set: { ...own, ...set } } },
+  });
+};
+const number = (m: ReturnType<typeof made>, figure: string) => m.book.number(`joints.j.${figure}`);
+/** The first number in the mend. */
+const mended = (mend: string): number => Number(/\d+(?:\.\d+)?/.exec(mend)?.[0]);
+
+/** What cannot be, at boards of 20 by 160 mm, with the figure that is told; the figure in its mend must work. */
+const CASES: [string, Set, string][] = [
+  ['through-dovetail', { tails: 20 }, 'tails'],
+  ['through-dovetail', { tails: 1, 'half.pin': 90 }, 'half.pin'],
+  ['through-dovetail', { slope: 0.1, 'half.pin': 3 }, 'slope'],
+  ['through-dovetail', { length: 12 }, 'length'],
+  ['lapped-dovetail', { lap: 20 }, 'lap'],
+  ['lapped-dovetail', { length: 20 }, 'length'],
+  ['lapped-dovetail', { pin: 70 }, 'tails'],
+];
+
+describe('what cannot be cut says which figure is at fault, and the figure it names works', () => {
+  test.each(CASES)('%s %j', (type, set, figure) => {
+    const { faults, piece } = made(type, 20, set);
+    expect(faults.map(f => f.place)).toContain(`joints.j.${figure in set ? 'set.' : ''}${figure}`);
+    expect(piece.instances.flatMap(i => i.cuts)).toEqual([]);
+    const told = faults.find(f => f.place.endsWith(figure))!;
+    expect([told.mend, made(type, 20, { ...set, [figure]: mended(told.mend) }).said]).toEqual([
+      told.mend,
+      [],
+    ]);
+  });
+
+  test('boards that make no corner', () => {
+    const high = { from: { at: { left: 'into.right', front: 0, bottom: 30 } } };
+    expect(made('through-dovetail', 20, {}, high).said[0]).toMatch(
+      /open on the end of into, and from stands 30 mm from it/,
+    );
+    const wide = { from: { width: 200 } };
+    expect(made('lapped-dovetail', 20, {}, wide).said[0]).toMatch(/40 mm of the end of from stand over into/);
+  });
+});
+
+describe('dovetails', () => {
+  test.each([
+    ['oak-european', 8],
+    ['pine-scots', 6],
+    ['spruce-european', 6],
+    ['walnut-european', 8],
+  ])('in %s slope 1 in %i (DV-1)', (material, slope) => {
+    const m = made('through-dovetail', 20, {}, { from: { material } });
+    expect(m.said).toEqual([]);
+    expect(number(m, 'slope')).toBe(slope);
+    // The sides themselves, not the figure: a socket widens by one in so many.
+    const socket = m.instance('into').cuts[0] as ProfileCut;
+    const [a, b, , d] = socket.polygon;
+    const run = Math.abs(a![1] - d![1]);
+    const out = Math.abs(a![0] - d![0]);
+    expect(Math.max(run, out) / Math.min(run, out)).toBeCloseTo(slope, 9);
+    expect(b).toBeDefined();
+  });
+
+  test('160 mm of 20 mm oak: 3 tails, pins 13, half pins 7; tails fill the rest', async () => {
+    const m = made('through-dovetail');
+    expect(['tails', 'pin', 'half.pin', 'length'].map(f => number(m, f))).toEqual([3, 13, 7, 20]);
+    // At the tips: 160 = 2 x 7 + 2 x 13 + 3 x 40. At the roots, 20 / 8 narrower on each side: 35.
+    const sockets = m.instance('into').cuts as ProfileCut[];
+    expect(sockets.map(s => polygonArea(s.polygon))).toEqual([750, 750, 750].map(v => expect.closeTo(v, 6)));
+    const { volumes } = await proofOf(m);
+    expect(volumes.from).toBeCloseTo(300 * 160 * 20 + 3 * 750 * 20, 3);
+    // The kernel draws a socket a hundredth past its floor.
+    expect(volumes.into).toBeCloseTo(400 * 160 * 20 - 3 * 750 * 20.01, 3);
+  });
+
+  test('lapped: a quarter of the front stays before the tails', () => {
+    const m = made('lapped-dovetail');
+    expect(['lap', 'length'].map(f => number(m, f))).toEqual([5, 15]);
+    expect(m.instance('from').size.length).toBe(315);
+  });
+});
