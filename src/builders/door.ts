@@ -25,7 +25,7 @@ export function makeDoor(id: string, d: DoorDocument, document: JobDocument): Ma
   const made: Made = {
     parameters: {
       [closing]: {
-        value: `${gap} + ${swell} * ${grows}`,
+        value: `ceil(${gap} + ${swell} * ${grows}, 0.1 mm)`,
         label: `${name}: gap at the closing side (BLD-7)`,
         note: 'The gap all round and what the door grows from the bench to the dampest of its room',
       },

@@ -31,7 +31,7 @@ export function makeDrawer(id: string, d: DrawerDocument, document: JobDocument)
   const made: Made = {
     parameters: {
       [overGap]: {
-        value: `0.5 mm + ${swell} * (${o.t} - ${o.b})`,
+        value: `ceil(0.5 mm + ${swell} * (${o.t} - ${o.b}), 0.1 mm)`,
         label: `${name}: gap over the front (BLD-2)`,
         note: 'What the front grows from the bench to the dampest of its room, and half a millimetre',
       },

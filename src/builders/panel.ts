@@ -139,6 +139,16 @@ export function makePanel(id: string, d: PanelDocument, document: JobDocument): 
     };
   }
   for (const edge of edges) addLipping(edge);
+  const parts = Object.keys(made.parts);
+  const [axis, ...more] = Object.keys(d.mirror ?? {}) as Axis[];
+  if (parts.length > 1)
+    made.assemblies[id] = {
+      name,
+      parts,
+      glue: d.glue ?? 'pva-d3',
+      dry_fit: false,
+      ...(axis && more.length === 0 ? { mirror: axis } : {}),
+    };
   return made;
 
   /** Strips on the long sides run over those at the ends. */

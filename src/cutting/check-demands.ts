@@ -51,7 +51,7 @@ function blankOf(instance: Instance, group: PartGroup): Demand {
     name: group.name,
     length: size.length,
     width: metal ? instance.size.width : size.width,
-    thickness: instance.kind === 'timber' ? size.thickness : instance.size.thickness,
+    thickness: instance.kind === 'timber' ? size.thickness : straight(instance),
     material: instance.material,
     kind: instance.kind,
     round: instance.round,
@@ -60,3 +60,7 @@ function blankOf(instance: Instance, group: PartGroup): Demand {
     purpose: 'part',
   };
 }
+
+/** Thickness of what is bought: a bent bar is straight before it is bent. */
+const straight = (instance: Instance): number =>
+  instance.cuts.reduce((t, c) => (c.kind === 'bent' ? c.stock : t), instance.size.thickness);

@@ -24,7 +24,9 @@ function partDemand(group: PartGroup, instance: Instance): Demand {
   // Bars, tubes and sheets are used at the section they come in (CUT-5); only their length has an allowance,
   // and a sheet's width.
   const own = instance.kind !== 'timber';
-  const thickness = own ? instance.size.thickness : blank.thickness;
+  // A bent bar is bought straight: only its blank says how thick it is.
+  const bent = instance.cuts.some(c => c.kind === 'bent');
+  const thickness = own && !bent ? instance.size.thickness : blank.thickness;
   const width = instance.kind === 'bar' || instance.kind === 'tube' ? instance.size.width : blank.width;
   return {
     mark: group.mark,

@@ -182,7 +182,8 @@ function refusals(c: MakeContext, depth: number, whole: number, enters: number):
       mend: `give ${Math.floor(whole / 2)} mm`,
     });
   const thick = c.from.body.thickness;
-  if (c.figure('edge.thickness') > thick + 1e-6)
+  // A build-up stands on both sides of its core and is thicker than that.
+  if (c.word('edge.at') !== 'middle' && c.figure('edge.thickness') > thick + 1e-6)
     found.push({
       figure: 'edge.thickness',
       fault: `a panel edge of ${c.figure('edge.thickness')} mm on a panel of ${thick}`,

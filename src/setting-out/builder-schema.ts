@@ -116,6 +116,7 @@ export function panelSchema({ figure, short, place }: Words & { place: z.ZodType
     width: figure.optional(),
     mirror: z.strictObject({ x: figure.optional(), y: figure.optional(), z: figure.optional() }).optional(),
     core: z.strictObject({ material: short, thickness: figure }),
+    glue: short.optional(),
     faces: z
       .strictObject({ face: face.optional(), back: face.optional(), glue_line: figure.optional() })
       .optional()

@@ -39,6 +39,20 @@ const SIZES: Record<string, [name: string, quantity: number, size: [number, numb
       ['Cherry panel', 1, [529, 291, 10], '511 + 2 x 9, 276 + 2 x 7.5'],
       ['Brass panel, core', 1, [529, 294, 4], '511 + 2 x 9, 276 + 2 x 9'],
     ],
+    'bedside-cabinet': [
+      ['Side, core', 2, [440, 365.5, 18], '560 - 120, 380 - 6.5 - 8'],
+      ['Top, core', 1, [424, 365.5, 18], '460 - 2 x 18'],
+      ['Top, lipping', 1, [424, 18, 8], 'as the core'],
+      ['Stand', 2, [320, 25, 120], '380 - 60, over the bends'],
+      [
+        'Drawer, box front',
+        1,
+        [398.6, 127.2, 10],
+        '424 - 2 x 12.7, 130 - 1.5 - 0.5 less what cherry grows, to 0.1',
+      ],
+      ['Drawer, front', 1, [421, 127.2, 18], '424 - 2 x 1.5'],
+      ['Door, stile', 2, [252, 50, 20], '394 - 138 - 2 x 2'],
+    ],
   };
 
 describe.each(Object.entries(SIZES))('%s', (name, rows) => {
