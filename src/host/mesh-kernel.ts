@@ -28,6 +28,25 @@ class MeshSolid implements Solid {
       positions.set(vertProperties.subarray(i * numProp, i * numProp + 3), i * 3);
     return { positions, indices: Uint32Array.from(triVerts) };
   }
+  /** Sum of the tetrahedra between the origin and each triangle. */
+  centre(): Vec3 {
+    const { positions, indices } = this.triangles();
+    const at = (n: number): Vec3 => ({
+      x: positions[3 * n]!,
+      y: positions[3 * n + 1]!,
+      z: positions[3 * n + 2]!,
+    });
+    const sum = { x: 0, y: 0, z: 0 };
+    let whole = 0;
+    for (let t = 0; t < indices.length; t += 3) {
+      const [a, b, c] = [at(indices[t]!), at(indices[t + 1]!), at(indices[t + 2]!)];
+      const n = crossed(b, c);
+      const six = a.x * n.x + a.y * n.y + a.z * n.z;
+      whole += six;
+      for (const k of ['x', 'y', 'z'] as const) sum[k] += (six * (a[k] + b[k] + c[k])) / 4;
+    }
+    return { x: sum.x / whole, y: sum.y / whole, z: sum.z / whole };
+  }
   free(): void {
     this.body.delete();
   }
@@ -86,6 +105,12 @@ export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
       const volume = Math.min(one.volume(), two.volume());
       for (const m of [moved, one, back, two]) m.delete();
       return Math.max(0, volume);
+    },
+    gap(a, atA, b, atB, most) {
+      const moved = (b as MeshSolid).body.transform(between(atB, atA));
+      const least = (a as MeshSolid).body.minGap(moved, most);
+      moved.delete();
+      return least;
     },
   };
 }

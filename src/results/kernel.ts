@@ -1,4 +1,5 @@
 import type { Frame } from '../geometry/frame.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import type { Primitive } from './cut-shapes.ts';
 import type { Size } from './cuts.ts';
 
@@ -20,6 +21,8 @@ export interface StockShape {
 export interface Solid {
   /** mm3 */
   volume(): number;
+  /** Centre of gravity in the solid's own frame, mm. */
+  centre(): Vec3;
   triangles(): Triangles;
   free(): void;
 }
@@ -31,4 +34,21 @@ export interface SolidKernel {
   part(stock: StockShape, gone: readonly Primitive[]): Solid;
   /** Volume, mm3, that two placed solids share. */
   shared(a: Solid, atA: Frame, b: Solid, atB: Frame): number;
+  /** Least distance, mm, between two placed solids: 0 when they touch or share room, `most` when further apart. */
+  gap(a: Solid, atA: Frame, b: Solid, atB: Frame, most: number): number;
+}
+
+/** A solid that stands at some places of a piece under one name, for an exchange file. */
+export interface PlacedSolid {
+  name: string;
+  solid: Solid;
+  at: { name: string; frame: Frame }[];
+}
+
+/** The kernel of the exact tier: true round faces, and STEP (ISO 10303-21) of a whole piece. */
+export interface ExactKernel extends SolidKernel {
+  /** Every solid once, standing at its places by reference. */
+  step(title: string, solids: readonly PlacedSolid[]): Uint8Array;
+  /** Memory that the kernel holds, bytes: it grows and is given back only by ending its thread. */
+  memory(): number;
 }
