@@ -4,6 +4,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { worstFirst } from '../checks/index.ts';
+import { millLists } from '../cutting/mill-lists.ts';
 import { overruled } from '../job/overruled.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import type { Check } from '../results/checks.ts';
@@ -12,7 +13,6 @@ import { isDay } from '../setting-out/schema.ts';
 import { CannotRun, type Loaded, load, onDisk } from './load.ts';
 import {
   checkLines,
-  cutLines,
   dayLines,
   faultLine,
   partLines,
@@ -21,6 +21,7 @@ import {
   setUpLines,
   whyLines,
 } from './print.ts';
+import { cutLines, millLines } from './print-cutting.ts';
 import { checkResults, partResults } from './results.ts';
 import { today } from './today.ts';
 
@@ -143,10 +144,17 @@ jobCommand('parts', 'parts list: sizes, blanks, masses')
 
 jobCommand('cut', 'cutting layouts and what to buy')
   .option('--json', 'as JSON')
-  .action((job: string, options: Common) =>
-    withJob(job, options, l =>
-      options.json ? json(l.deriving.derived.cutting) : out(cutLines(l.deriving.derived, showOf(l, options))),
-    ),
+  .option('--mill', 'timber as two lists: rough-mill and final-mill')
+  .action((job: string, options: Common & { mill?: boolean }) =>
+    withJob(job, options, l => {
+      const { derived } = l.deriving;
+      const show = showOf(l, options);
+      if (options.mill) {
+        if (options.json) json(millLists(derived.cutting, derived.piece, derived.operations));
+        else out(millLines(derived, show));
+      } else if (options.json) json(derived.cutting);
+      else out(cutLines(derived, show));
+    }),
   );
 
 jobCommand('setups', 'machine set-ups in order')

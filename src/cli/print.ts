@@ -23,7 +23,7 @@ export function table(head: string[], rows: string[][], align: Align[]): string[
   return [pc.dim(line(head)), ...rows.map(line)];
 }
 
-const figure = (value: number | null, show: ShowOptions): string =>
+export const figure = (value: number | null, show: ShowOptions): string =>
   value === null ? '-' : showQuantity(mm(value), show).figure;
 
 export function partLines(derived: Derived, show: ShowOptions): string[] {
@@ -52,31 +52,6 @@ export function partLines(derived: Derived, show: ShowOptions): string[] {
     '',
     `${derived.piece.instances.length} pieces, ${total.toFixed(1)} kg${unknown ? ' and what has no known density' : ''}; sizes in ${show.unit}.`,
   ];
-}
-
-export function cutLines(derived: Derived, show: ShowOptions): string[] {
-  const money = (minor: number): string => showText(q('money', minor), show);
-  const lines: string[] = [];
-  for (const m of derived.cutting.materials) {
-    lines.push(pc.bold(`${m.material}, ${m.section}`), `  ${m.words} Waste ${Math.round(m.waste * 100)} %.`);
-    for (const use of m.uses) {
-      lines.push(
-        `  ${use.label}, ${figure(use.length, show)}${use.kind === 'bar' || use.kind === 'tube' ? '' : ` x ${figure(use.width, show)}`} (${use.from === 'rack' ? 'rack' : 'to buy'})`,
-      );
-      lines.push(`    parts ${use.placed.map(p => p.mark).join(', ')}`);
-      if (use.cuts.length > 0)
-        lines.push(`    cuts  ${use.cuts.map(c => `${c.kind} ${figure(c.setting, show)}`).join(', ')}`);
-      for (const left of use.left.filter(l => l.fate === 'back to the rack'))
-        lines.push(`    back to the rack ${figure(left.length, show)} x ${figure(left.width, show)}`);
-    }
-    for (const u of m.unplaced)
-      lines.push(pc.red(`  ${u.demand.mark} ${u.demand.name}: ${u.reason}. ${u.mend}`));
-  }
-  lines.push('', pc.bold('To buy'));
-  if (derived.cutting.buy.length === 0) lines.push('  Nothing.');
-  for (const b of derived.cutting.buy)
-    lines.push(`  ${b.quantity} x ${b.item}, ${b.supplier}, ${money(b.price)}`);
-  return lines;
 }
 
 export function setUpLines(derived: Derived, show: ShowOptions): string[] {

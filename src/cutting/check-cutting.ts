@@ -8,6 +8,7 @@ import type { CuttingPlan, Demand, MaterialPlan, Placed, StockUse } from '../res
 import type { Operation } from '../results/operations.ts';
 import type { Piece } from '../results/piece.ts';
 import type { Workshop } from '../workshop/workshop.ts';
+import { boardAsMeasured, clearOfDefects, wholeWidth, widest, woodWidth } from './check-boards.ts';
 import { wantedBlanks } from './check-demands.ts';
 import { resaw } from './check-sawing.ts';
 
@@ -44,6 +45,7 @@ export function checkDemands(plan: CuttingPlan, demands: readonly Demand[], work
     stockIsReal(use, workshop, faults);
     kerfIsTheBlades(use, workshop, faults);
     insideTheTrim(use, faults);
+    clearOfDefects(use, faults);
     for (const placed of use.placed) {
       const demand = byInstance.get(placed.instance);
       if (demand) rightPart(placed, demand, use, workshop, faults);
@@ -90,7 +92,10 @@ function stockIsReal(use: StockUse, workshop: Workshop, faults: string[]): void 
   }
   const price = use.from === 'rack' ? rack?.value : bought?.price;
   if (price !== use.price) faults.push(`${use.id}: price ${use.price} is not ${price}`);
-  for (const key of ['length', 'width', 'thickness', 'material', 'kind', 'round'] as const)
+  const wide = use.from === 'rack' && rack ? widest(rack) : found.width;
+  if (wide !== use.width) faults.push(`${use.id}: width ${use.width} is not ${wide}`);
+  if (use.from === 'rack' && rack) boardAsMeasured(use, rack, faults);
+  for (const key of ['length', 'thickness', 'material', 'kind', 'round'] as const)
     if (found[key] !== use[key]) faults.push(`${use.id}: ${key} ${use[key]} is not ${found[key]}`);
 }
 
@@ -133,6 +138,14 @@ function rightPart(
   faults: string[],
 ): void {
   const say = (words: string): void => void faults.push(`${use.id}: ${placed.instance} ${words}`);
+  const lines =
+    use.from === 'rack'
+      ? workshop.rack
+      : workshop.suppliers.flatMap(one => (one.id === use.supplier ? one.items : []));
+  const stockGrade = lines.find(item => item.id === use.item)?.grade;
+  const grades = ['clear', 'sound', 'rough'];
+  if (demand.grade && stockGrade && grades.indexOf(stockGrade) > grades.indexOf(demand.grade))
+    say(`wants ${demand.grade} timber, the stock is ${stockGrade}`);
   if (use.material !== demand.material) say(`is ${demand.material}, the stock ${use.material}`);
   if (placed.purpose !== demand.purpose || placed.mark !== demand.mark) say('carries a wrong mark');
   const measured = workshop.rack.find(item => item.id === use.item && use.from === 'rack')?.measuredThickness;
@@ -196,8 +209,11 @@ function offcutsAreJudged(use: StockUse, workshop: Workshop, faults: string[]): 
     (use.kind === 'offcut' && timber);
   for (const left of use.left) {
     const fullWidth = grained && Math.abs(left.width - use.width) < 0.02;
+    const wood = woodWidth(use, left);
+    if (Math.abs(wood - (left.narrow ?? left.width)) > TOLERANCE)
+      faults.push(`${use.id}: a piece left is ${wood} wide at its narrow end`);
     const useful = grained
-      ? left.length >= length && (left.width >= width || fullWidth)
+      ? left.length >= length && (wood >= width || fullWidth)
       : (left.length >= length && left.width >= width) || (left.width >= length && left.length >= width);
     if (useful !== (left.fate === 'back to the rack'))
       faults.push(`${use.id}: a piece left of ${left.length} x ${left.width} is sent the wrong way`);
@@ -219,9 +235,10 @@ function figuresAdd(material: MaterialPlan, faults: string[]): void {
   let stock = 0;
   let kept = 0;
   for (const use of material.uses) {
-    stock += use.length * use.width * use.thickness;
-    const pieces = [...use.placed, ...use.left.filter(left => left.fate === 'back to the rack')];
-    for (const one of pieces) kept += one.length * one.width * use.thickness;
+    stock += use.length * wholeWidth(use) * use.thickness;
+    for (const one of use.placed) kept += one.length * one.width * use.thickness;
+    for (const one of use.left)
+      if (one.fate === 'back to the rack') kept += one.length * (one.narrow ?? one.width) * use.thickness;
   }
   const waste = stock > 0 ? 1 - kept / stock : 0;
   if (Math.abs(waste - material.waste) > 1e-6)

@@ -47,7 +47,19 @@ export function components(
 }
 
 const likeness = (d: Demand): string =>
-  [d.material, d.kind, d.length, d.width, d.thickness, d.wall ?? '', d.round, d.turn, d.across].join('|');
+  [
+    d.material,
+    d.kind,
+    d.length,
+    d.width,
+    d.thickness,
+    d.wall ?? '',
+    d.round,
+    d.turn,
+    d.across,
+    d.grade ?? '',
+    d.oneBoard ?? '',
+  ].join('|');
 
 function sizesFault(demand: Demand): string | undefined {
   const sizes = { length: demand.length, width: demand.width, thickness: demand.thickness };
@@ -98,7 +110,13 @@ function toProblem(members: { served: Served; demands: Demand[] }[], lines: read
   const unpriced = new Set(members.flatMap(member => member.served.unpriced));
   const items: CutItem[] = members.map(({ served, demands }) => {
     const lies = used.map(index => served.lies.get(index) ?? []);
-    return { demands, lies, area: Math.min(...lies.flat().map(lie => lie.l * lie.w)) };
+    const oneBoard = demands[0]?.oneBoard;
+    return {
+      ...(oneBoard === undefined ? {} : { oneBoard }),
+      demands,
+      lies,
+      area: Math.min(...lies.flat().map(lie => lie.l * lie.w)),
+    };
   });
   return {
     items,
@@ -137,6 +155,12 @@ function whyNot(served: Served, lines: readonly StockLine[]): { reason: string; 
   const section = demand.round
     ? `${round(demand.width)} round`
     : `${round(demand.width)} x ${round(demand.thickness)}`;
+  const worse = missed('grade')[0];
+  if (worse)
+    return {
+      reason: `${demand.name} asks for ${demand.grade} timber; ${worse.stock.use.label} is ${worse.grade}.`,
+      mend: `Add ${demand.grade} ${demand.material} for ${size}, or let the part come from ${worse.grade} timber.`,
+    };
   if (missed('section').length > 0)
     return {
       reason: `No ${demand.material} ${demand.kind === 'sheet' ? `${round(demand.thickness)} thick` : `of section ${section} or more`} on the rack or at a supplier.`,

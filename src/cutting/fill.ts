@@ -185,6 +185,8 @@ function divide(slab: Slab, cut: 'cross' | 'rip', at: number, kerf: number, free
 
 function firstCut(l: number, w: number, lie: Lie, on: CutStock, rule: SplitRule): 'cross' | 'rip' {
   if (on.single) return 'cross';
+  // A measured board has been cross-cut to length before anything is ripped from it.
+  if (on.board) return 'rip';
   // Timber: whole widths are cross-cut to rough length, what is narrower has been ripped already (CUT-7).
   if (on.crossFirst) return w === on.w ? 'cross' : 'rip';
   if (rule === 'rip' || rule === 'cross') return rule;

@@ -3,6 +3,7 @@ import type { CuttingPlan, Demand, MaterialPlan, ShoppingLine, StockUse } from '
 import type { Operation } from '../results/operations.ts';
 import type { Piece } from '../results/piece.ts';
 import type { Effort } from '../results/solver.ts';
+import type { CuttingDocument } from '../setting-out/cutting-schema.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { leastCost } from './bound.ts';
 import { type Component, components, type Unplaced } from './components.ts';
@@ -13,6 +14,7 @@ import type { CutItem, Solution } from './problem.ts';
 import { sawn } from './saw.ts';
 import { search } from './search.ts';
 import { type StockLine, stockLines } from './stock.ts';
+import { wished } from './wishes.ts';
 import { planWords } from './words.ts';
 
 /** Enough for a shop-size job within a few milliseconds. */
@@ -33,8 +35,9 @@ export function planCutting(
   operations: readonly Operation[],
   workshop: Workshop,
   effort: Effort,
+  wishes?: CuttingDocument,
 ): CuttingPlan {
-  return planDemands(collectDemands(piece, operations), workshop, effort);
+  return planDemands(wished(collectDemands(piece, operations), piece, wishes), workshop, effort);
 }
 
 /** The same for demands given as they are. */
@@ -81,8 +84,22 @@ function planProblem(
     cost: solution.cost,
     waste: wasteShare(uses),
     words: planWords(uses, status, solution.cost, bound, unplaced.length),
-    notes: problem.notes,
+    notes: [...problem.notes, ...unmatched(problem, uses)],
   };
+}
+
+/** Groups that were to come from one board and could not, in words. */
+function unmatched(problem: Component, uses: readonly StockUse[]): string[] {
+  const words = new Map<string, Set<string>>();
+  for (const { oneBoard, demands } of problem.items)
+    if (oneBoard !== undefined)
+      words.set(oneBoard, new Set([...(words.get(oneBoard) ?? []), ...demands.map(d => d.instance)]));
+  return [...words].flatMap(([word, of]) => {
+    const on = uses.filter(use => use.placed.some(placed => of.has(placed.instance))).length;
+    return on > 1
+      ? [`No one board holds all of ${word}: it comes from ${on}. A longer or wider board would do it.`]
+      : [];
+  });
 }
 
 /**
@@ -97,13 +114,17 @@ function bettered(
 ): { solution: Solution; bound: number } {
   if (solution.missing.some(n => n > 0)) return { solution, bound: 0 };
   const small = problem.items.length <= Math.max(MOST_ITEMS, effort.iterations / 20);
-  if (solution.cost <= least || !small) return { solution, bound: least };
+  if (solution.cost <= least || !small || apart(problem)) return { solution, bound: least };
   const nodes = Math.ceil(effort.iterations / 6);
   if (isOfLengths(problem))
     return improveLengths(problem, solution, { seed: effort.seed, nodes, bound: least });
   if (effort.iterations < PLATE_EFFORT) return { solution, bound: least };
   return improvePlates(problem, solution, { seed: effort.seed, nodes, bound: least });
 }
+
+/** Boards with defects and blanks that match are laid piece by piece: columns know nothing of either. */
+const apart = ({ items, stocks }: Component): boolean =>
+  stocks.some(stock => stock.board) || items.some(item => item.oneBoard !== undefined);
 
 /** Demands are handed out in their own order, so that like layouts keep like marks. */
 function usesOf(
@@ -149,15 +170,18 @@ function sections(items: readonly CutItem[]): string {
 
 const figure = (mm: number): string => String(Math.round(mm * 100) / 100);
 
+const meanWidth = (use: StockUse): number =>
+  use.narrow ? (use.narrow.near + use.narrow.far) / 2 : use.width;
+
 /** Share of the volume of stock used that is neither in a blank nor back on the rack. */
 function wasteShare(uses: readonly StockUse[]): number {
   let used = 0;
   let kept = 0;
   for (const use of uses) {
-    used += use.length * use.width * use.thickness;
+    used += use.length * meanWidth(use) * use.thickness;
     for (const part of use.placed) kept += part.length * part.width * use.thickness;
     for (const left of use.left)
-      if (left.fate === 'back to the rack') kept += left.length * left.width * use.thickness;
+      if (left.fate === 'back to the rack') kept += left.length * (left.narrow ?? left.width) * use.thickness;
   }
   return used === 0 ? 0 : Math.max(0, 1 - kept / used);
 }

@@ -19,6 +19,8 @@ export interface Lie {
 
 /** Like blanks, cut from the same stocks in the same ways. */
 export interface CutItem {
+  /** Word of the group that comes from one board. */
+  oneBoard?: string;
   /** One for each piece wanted. */
   demands: Demand[];
   /** By stock index: the ways it may lie there; empty where that stock cannot serve. */
@@ -27,12 +29,33 @@ export interface CutItem {
   area: number;
 }
 
+/** The usable area of a measured board: its slanting far edge and the rectangles to keep out of. */
+export interface MeasuredBoard {
+  /** Usable width at the near end (0) and at the far end (`l`). */
+  near: number;
+  far: number;
+  avoid: { x: number; y: number; l: number; w: number }[];
+}
+
 /** Like pieces of stock: one rack item or one supplier's item. */
 export interface CutStock {
   use: Pick<
     StockUse,
-    'from' | 'kind' | 'material' | 'label' | 'length' | 'width' | 'thickness' | 'round' | 'trim' | 'kerf'
+    | 'from'
+    | 'kind'
+    | 'material'
+    | 'label'
+    | 'length'
+    | 'width'
+    | 'thickness'
+    | 'round'
+    | 'trim'
+    | 'kerf'
+    | 'narrow'
+    | 'avoid'
   >;
+  /** Sawn boards measured one by one, in the coordinates of the usable area. */
+  board?: MeasuredBoard;
   item: string;
   supplier?: string;
   /** Usable length and width after trim. */

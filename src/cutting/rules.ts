@@ -66,6 +66,28 @@ export const CUTTING_RULES: readonly Rule[] = [
     reason: 'A trial cut on another section says nothing about the fit.',
     source: { text: 'order of work 6', basis: 'common practice' },
   },
+  {
+    number: 'CUT-11',
+    says: 'On a board measured one by one no blank lies on a defect, on sapwood marked to be left out, or over its slanting edge; the straighter edge is the one measured and ripped from.',
+    reason:
+      'A knot in a rail or sapwood in a show face is found when it is too late to choose another board.',
+    source: { text: 'common practice', basis: 'common practice' },
+  },
+  {
+    number: 'CUT-12',
+    says: 'Timber of a grade serves blanks of that grade and below: clear, then sound knots, then rough for hidden work; timber without a grade serves all.',
+    reason: 'The best faces go where they are seen.',
+    source: {
+      text: 'common practice; the grades of timber standards are by species',
+      basis: 'common practice',
+    },
+  },
+  {
+    number: 'CUT-13',
+    says: 'Blanks that are to match in colour come from one board, when one holds them all.',
+    reason: 'Two boards of one timber rarely finish alike.',
+    source: { text: 'common practice', basis: 'common practice' },
+  },
 ];
 
 export const DEFAULT_KERF = { wood: 3.2, metal: 1.5 } as const;

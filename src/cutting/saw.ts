@@ -41,7 +41,11 @@ export function sawn(
   const placed: Placed[] = [];
   const spare: Piece[] = [];
   const start = trimmed(frame, stock, steps, spare);
-  const walk = (slab: Slab, piece: Piece, stage: number, last: 'cross' | 'rip' | undefined): void => {
+  const walk = (slab: Slab, on: Piece, before: number, was: 'cross' | 'rip' | undefined): void => {
+    const edging = on.y < frame.edge && !stock.single && (slab.item !== undefined || slab.cut === 'rip');
+    const [piece, stage, last] = edging
+      ? [edged(on, frame, before + 1, steps, spare), before + 1, 'rip' as const]
+      : [on, before, was];
     if (slab.item !== undefined && slab.lie) {
       const cut = toSize(piece, slab.lie, stage, last, frame.kerf, steps, spare);
       const demand = take(slab.item);
@@ -86,7 +90,7 @@ const frameOf = (stock: CutStock): Frame => ({
   kerf: stock.kerf,
 });
 
-/** Trims the near end and the near edge; the far ones are met by the cuts that follow. */
+/** Trims the near end and, of a sheet, the near edge; the far ones are met by the cuts that follow. */
 function trimmed(frame: Frame, stock: CutStock, steps: Step[], spare: Piece[]): Piece {
   const { length, width, end, edge, kerf } = frame;
   if (end > 0) {
@@ -94,13 +98,18 @@ function trimmed(frame: Frame, stock: CutStock, steps: Step[], spare: Piece[]): 
     steps.push({ ...base, at: end, setting: length - end });
     if (end > kerf) spare.push({ x: 0, y: 0, l: end - kerf, w: width });
   }
-  if (edge > 0) {
-    const base = { kind: 'rip', from: end, to: length, stage: 0, trim: true } as const;
-    steps.push({ ...base, at: edge, setting: width - edge });
-    if (edge > kerf) spare.push({ x: end, y: 0, l: length - end, w: edge - kerf });
-  }
-  const piece = { x: end, y: edge, l: length - end, w: width - edge };
-  return stock.single ? { ...piece, y: 0, w: width } : piece;
+  const whole = { x: end, y: 0, l: length - end, w: width };
+  // A board keeps its edges until it is cross-cut to rough length (CUT-7).
+  if (edge === 0 || stock.single || stock.crossFirst) return whole;
+  return edged(whole, frame, 0, steps, spare);
+}
+
+/** Rips the near edge straight. */
+function edged(piece: Piece, { edge, kerf }: Frame, stage: number, steps: Step[], spare: Piece[]): Piece {
+  const { x, l, w } = piece;
+  steps.push({ kind: 'rip', from: x, to: x + l, stage, trim: true, at: edge, setting: w - edge });
+  if (edge > kerf) spare.push({ x, y: 0, l, w: edge - kerf });
+  return { x, y: edge, l, w: w - edge };
 }
 
 /** One cut. The rest beyond the kerf is absent when the kerf takes it all. */
@@ -166,6 +175,12 @@ function inOrder(steps: readonly Step[]): SawCut[] {
     }));
 }
 
+/** Width of wood over the whole of a piece of a board whose far edge slants, mm from the piece's own edge. */
+function woodOver(narrow: { near: number; far: number }, length: number, piece: Piece): number {
+  const at = (x: number): number => narrow.near + ((narrow.far - narrow.near) * toMm(x)) / length;
+  return Math.floor((Math.min(at(piece.x), at(piece.x + piece.l)) - toMm(piece.y)) * 100 + 1e-6) / 100;
+}
+
 /** Back to the rack when it reaches the least offcut (CUT-8). */
 function leftOver(
   piece: Piece,
@@ -175,14 +190,17 @@ function leftOver(
 ): Left {
   const l = toMm(piece.l);
   const w = toMm(piece.w);
+  const wood = stock.use.narrow ? woodOver(stock.use.narrow, stock.use.length, piece) : w;
+  const real = Math.max(0, Math.min(w, wood));
   const grained = stock.single || stock.crossFirst;
-  const along = l >= least.length && (w >= least.width || (grained && piece.w === frame.width));
+  const along = l >= least.length && (real >= least.width || (grained && piece.w === frame.width));
   const across = !grained && w >= least.length && l >= least.width;
   return {
     x: toMm(piece.x),
     y: toMm(piece.y),
     length: l,
     width: w,
+    ...(real < w ? { narrow: real } : {}),
     fate: along || across ? 'back to the rack' : 'waste',
   };
 }

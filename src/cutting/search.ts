@@ -2,7 +2,8 @@
  * Layouts of one problem: many orders and ways of cutting, then taking a few layouts apart and laying
  * their pieces anew, keeping what is no worse. Deterministic for a seed and a count of trials.
  */
-import { type ChooseRule, type FillWay, layoutOf, type SplitRule, type Trial, tryFill } from './fill.ts';
+import { type ChooseRule, type FillWay, layoutOf, type SplitRule, tryFill } from './fill.ts';
+import { fillMeasured } from './measured-boards.ts';
 import type { CutItem, CutProblem, CutStock, Layout, Solution } from './problem.ts';
 import { type Random, seeded } from './random.ts';
 
@@ -45,7 +46,7 @@ export function search(problem: CutProblem, trials: number, seed: number, bound:
         if (!best || better(found, best)) best = found;
       }
   let at = best!;
-  while (spent < trials && !noBetter(best!, bound)) {
+  while (spent < trials && at.layouts.length > 0 && !noBetter(best!, bound)) {
     const found = relay(problem, at, random);
     spent += 1;
     if (!better(at, found)) at = found;
@@ -134,12 +135,11 @@ function lay(
   among?: ReadonlySet<number>,
 ): Solution {
   const { problem } = state;
-  const layouts = [...keep];
+  const layouts = [...keep, ...matched(state, way, pull)];
   for (;;) {
     const next = cheapestFill(state, way, pull, among) ?? cheapestFill(state, way, pull);
     if (!next) break;
-    for (const [item, count] of next.counts) state.left[item]! -= count;
-    state.stockLeft[next.stock]! -= 1;
+    take(state, next);
     layouts.push(next);
   }
   return {
@@ -148,6 +148,35 @@ function lay(
     cost: layouts.reduce((total, layout) => total + problem.stocks[layout.stock]!.cost, 0),
     bought: layouts.filter(layout => problem.stocks[layout.stock]!.use.from === 'buy').length,
   };
+}
+
+function take(state: State, layout: Layout): void {
+  for (const [item, count] of layout.counts) state.left[item]! -= count;
+  state.stockLeft[layout.stock]! -= 1;
+}
+
+/**
+ * Blanks that are to come from one board are laid first, each group on the cheapest stock that holds all of
+ * it (CUT-13), the rest of that stock filled with what else there is. A group that no stock holds is laid
+ * like any other.
+ */
+function matched(state: State, way: FillWay, pull: number): Layout[] {
+  const { items } = state.problem;
+  const words = new Set(items.flatMap(item => item.oneBoard ?? []));
+  const laid: Layout[] = [];
+  for (const word of words) {
+    const mine = items.map(item => item.oneBoard === word);
+    const wanted = items.reduce((sum, _, i) => sum + (mine[i] ? state.left[i]! : 0), 0);
+    if (wanted === 0) continue;
+    const order = [...way.order.filter(i => mine[i]), ...way.order.filter(i => !items[i]!.oneBoard)];
+    const holdsAll = (counts: ReadonlyMap<number, number>): boolean =>
+      [...counts].reduce((sum, [item, n]) => sum + (mine[item] ? n : 0), 0) === wanted;
+    const next = cheapestFill(state, { ...way, order }, pull, undefined, holdsAll);
+    if (!next) continue;
+    take(state, next);
+    laid.push(next);
+  }
+  return laid;
 }
 
 function begin(problem: CutProblem, keep: readonly Layout[]): State {
@@ -165,13 +194,14 @@ function cheapestFill(
   way: FillWay,
   pull: number,
   among?: ReadonlySet<number>,
+  holds?: (counts: ReadonlyMap<number, number>) => boolean,
 ): Layout | undefined {
-  let best: Trial | undefined;
+  let best: Laid | undefined;
   let bestScore = Infinity;
   for (let s = 0; s < problem.stocks.length; s++) {
     if (stockLeft[s]! <= 0 || (among && !among.has(s))) continue;
-    const trial = tryFill(problem.items, problem.stocks, s, left, way);
-    if (trial.area === 0) continue;
+    const trial = laidOn(problem, s, left, way);
+    if (!trial || (holds && !holds(trial.layout().counts))) continue;
     const stock = problem.stocks[s]!;
     // A hair of area stands for stock that costs nothing in the books.
     const score = (stock.cost + 1e-9 * stockArea(stock)) / trial.area ** pull;
@@ -180,7 +210,22 @@ function cheapestFill(
       bestScore = score;
     }
   }
-  return best && layoutOf(problem.stocks, best);
+  return best?.layout();
+}
+
+/** A stock filled, its layout drawn only when asked for. */
+interface Laid {
+  area: number;
+  layout(): Layout;
+}
+
+function laidOn({ items, stocks }: CutProblem, s: number, left: Int32Array, way: FillWay): Laid | undefined {
+  if (stocks[s]!.board) {
+    const layout = fillMeasured(items, stocks, s, left, way);
+    return layout && { area: layout.area, layout: () => layout };
+  }
+  const trial = tryFill(items, stocks, s, left, way);
+  return trial.area > 0 ? { area: trial.area, layout: () => layoutOf(stocks, trial) } : undefined;
 }
 
 /** Fewer missing, then cheaper, then less bought, then less stock, then emptier last pieces. */

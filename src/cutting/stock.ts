@@ -1,9 +1,9 @@
 /** Which stock there is for a demand, and how the demand may lie on it. */
 
 import { materialDensity } from '../reference/materials.ts';
-import type { Demand, StockUse } from '../results/cutting.ts';
+import { type Demand, GRADES, type Grade, type StockUse, type ToAvoid } from '../results/cutting.ts';
 import type { Blade, RackItem, SupplierItem, Workshop } from '../workshop/workshop.ts';
-import { type CutStock, type Lie, toMm, unitsDown, unitsUp } from './problem.ts';
+import { type CutStock, type Lie, type MeasuredBoard, toMm, unitsDown, unitsUp } from './problem.ts';
 import { DEFAULT_KERF, FACTORY_TRIM, PLANED_OFF, sameSection, sensibleThickness } from './rules.ts';
 
 /** A stock line of the rack or a supplier with what the layout needs to know about it. */
@@ -13,6 +13,7 @@ export interface StockLine {
   /** Calipers' word where taken. */
   measuredThickness: number;
   priced: boolean;
+  grade?: Grade;
   supplierName?: string;
 }
 
@@ -52,6 +53,8 @@ function line(
     edge: factory.edge > 0 && !single ? Math.max(factory.edge, blade) : 0,
   };
   const timber = item.kind === 'offcut' && materialDensity(item.material)?.kind === 'timber';
+  const shape = item.kind === 'board' && supplier === undefined ? boardShape(item as RackItem, trim) : {};
+  const wide = shape.narrow ? Math.max(shape.narrow.near, shape.narrow.far) : item.width;
   const stock: CutStock = {
     use: {
       from: supplier ? 'buy' : 'rack',
@@ -59,16 +62,19 @@ function line(
       material: item.material,
       label: item.label,
       length: item.length,
-      width: item.width,
+      width: wide,
       thickness: item.thickness,
       round: item.round,
       trim,
       kerf: blade,
+      ...(shape.narrow ? { narrow: shape.narrow } : {}),
+      ...(shape.avoid ? { avoid: shape.avoid } : {}),
     },
+    ...(shape.board ? { board: shape.board } : {}),
     item: item.id,
     ...(supplier ? { supplier: supplier.id } : {}),
     l: unitsDown(item.length - 2 * trim.end),
-    w: unitsDown(item.width - 2 * trim.edge),
+    w: unitsDown(wide - 2 * trim.edge),
     kerf: unitsUp(kerf),
     cost: terms.cost,
     limit: terms.limit,
@@ -79,13 +85,40 @@ function line(
     stock,
     ...(item.wall === undefined ? {} : { wall: item.wall }),
     measuredThickness: ('measuredThickness' in item ? item.measuredThickness : undefined) ?? item.thickness,
+    ...(item.grade === undefined ? {} : { grade: item.grade }),
     priced: Number.isFinite(terms.cost) && terms.cost >= 0,
     ...(supplier ? { supplierName: supplier.name } : {}),
   };
 }
 
+interface BoardShape {
+  narrow?: { near: number; far: number };
+  avoid?: ToAvoid[];
+  board?: MeasuredBoard;
+}
+
+/** Shape of a board measured at both ends or with places to avoid, in its usable area; nothing for a plain one. */
+function boardShape(item: RackItem, trim: { end: number; edge: number }): BoardShape {
+  const far = item.widthFar ?? item.width;
+  const avoid = item.avoid ?? [];
+  if (avoid.length === 0 && far === item.width) return {};
+  const at = (x: number): number =>
+    unitsDown(item.width + ((far - item.width) * x) / item.length - 2 * trim.edge);
+  const rect = (a: ToAvoid): MeasuredBoard['avoid'][number] => {
+    const x = unitsDown(a.from - trim.end);
+    const y = unitsDown((a.low ?? 0) - trim.edge);
+    const top = a.high ?? Math.max(item.width, far);
+    return { x, y, l: unitsUp(a.to - trim.end) - x, w: unitsUp(top - trim.edge) - y };
+  };
+  return {
+    ...(far === item.width ? {} : { narrow: { near: item.width, far } }),
+    ...(avoid.length > 0 ? { avoid } : {}),
+    board: { near: at(trim.end), far: at(item.length - trim.end), avoid: avoid.map(rect) },
+  };
+}
+
 /** Why a stock line does not serve, from the furthest off to the nearest miss. */
-export type Miss = 'material' | 'kind' | 'section' | 'length';
+export type Miss = 'material' | 'kind' | 'grade' | 'section' | 'length';
 
 const KINDS: Record<Demand['kind'], readonly StockUse['kind'][]> = {
   timber: ['planed length', 'board', 'offcut'],
@@ -100,6 +133,7 @@ export function liesOn(demand: Demand, on: StockLine): Lie[] | Miss {
   const use = on.stock.use;
   if (use.material !== demand.material) return 'material';
   if (!KINDS[demand.kind].includes(use.kind)) return 'kind';
+  if (demand.grade && on.grade && GRADES.indexOf(on.grade) > GRADES.indexOf(demand.grade)) return 'grade';
   const lies = demand.kind === 'timber' ? timberLies(demand, on) : sectionLies(demand, on);
   if (lies.length === 0) return 'section';
   const fitting = lies.filter(lie => lie.l <= on.stock.l && lie.w <= on.stock.w);
@@ -121,7 +155,7 @@ function timberLies(demand: Demand, on: StockLine): Lie[] {
     .filter(way => way.through <= on.measuredThickness + 1e-6 && way.across <= width + 1e-6)
     .map(way => {
       const spare = on.stock.w - unitsUp(way.across);
-      const whole = spare >= 0 && spare <= unitsUp(PLANED_OFF);
+      const whole = !on.stock.board && spare >= 0 && spare <= unitsUp(PLANED_OFF);
       return { l, w: whole ? on.stock.w : unitsUp(way.across), turned: way.turned };
     });
 }

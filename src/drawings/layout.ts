@@ -59,7 +59,8 @@ export function layoutDrawing(use: StockUse, options: LayoutOptions): DisplayLis
     ...use.left.flatMap(left => leftOver(left, sheet)),
     ...use.placed.flatMap((placed, i) => blank(placed, i, sheet)),
     ...use.cuts.map(cut => kerf(cut, sheet)),
-    rect(sheet.x, sheet.y, length, deep, { stroke: 'outline' }),
+    ...toAvoid(sheet),
+    polygon(outline(sheet), { stroke: 'outline' }),
     ...lyingRod({
       at: [sheet.x, rodTop],
       length,
@@ -93,9 +94,51 @@ export const layoutOverhang = (use: StockUse, manner: Manner): number =>
   3 * manner.px +
   (use.kind === 'sheet' ? 44 * manner.px + manner.text * 3 : 10 * manner.px);
 
-function stock({ x, y, deep, options, use }: Sheet): Item[] {
+/** A board's true shape: its far edge may run slantwise. */
+function outline({ x, y, deep, options, use }: Sheet): readonly (readonly [number, number])[] {
   const length = use.length * options.scale;
-  const area = corners(x, y, length, deep);
+  if (!use.narrow) return corners(x, y, length, deep);
+  const high = (width: number): number => (deep * width) / Math.max(use.width, 1e-9);
+  return [
+    [x, y],
+    [x + length, y],
+    [x + length, y + high(use.narrow.far)],
+    [x, y + high(use.narrow.near)],
+  ];
+}
+
+/** Defects and sapwood that the layout keeps out of, named where there is room. */
+function toAvoid(sheet: Sheet): Item[] {
+  const { manner } = sheet.options;
+  return (sheet.use.avoid ?? []).flatMap(bad => {
+    const low = bad.low ?? 0;
+    const x1 = Math.min(bad.to, sheet.use.length);
+    const y1 = Math.min(bad.high ?? sheet.use.width, sheet.use.width);
+    const r = area({ x: bad.from, y: low, length: x1 - bad.from, width: y1 - low }, sheet);
+    if (r.w <= 0 || r.h <= 0) return [];
+    const size = manner.text * 0.9;
+    const named = textWidth(bad.what, size) + 2 * manner.px < r.w && r.h > size * 1.2;
+    return [
+      rect(r.x, r.y, r.w, r.h, { wash: 'sheet' }),
+      ...diagonals(corners(r.x, r.y, r.w, r.h), 2.5 * manner.px, 'ink', false),
+      rect(r.x, r.y, r.w, r.h, { stroke: 'edge' }),
+      ...(named
+        ? [
+            words([r.x + r.w / 2, r.y + r.h / 2 + size * 0.35], bad.what, {
+              size,
+              anchor: 'middle',
+              face: 'remark',
+              clear: 'sheet',
+            }),
+          ]
+        : []),
+    ];
+  });
+}
+
+function stock(sheet: Sheet): Item[] {
+  const { options } = sheet;
+  const area = outline(sheet);
   return [polygon(area, { wash: 'waste' }), ...diagonals(area, 4 * options.manner.px, 'waste', false)];
 }
 

@@ -1,6 +1,7 @@
 import { expandBuilders } from '../builders/expand.ts';
 import { runChecks } from '../checks/index.ts';
 import { planCutting } from '../cutting/plan-cutting.ts';
+import { unknownNames } from '../cutting/wishes.ts';
 import { planDays } from '../days/plan-days.ts';
 import { nearest } from '../figures/nearest.ts';
 import { JOINT_CATALOGUE } from '../joints/index.ts';
@@ -47,7 +48,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
     ...(workshop.kFactor === undefined ? {} : { kFactor: workshop.kFactor }),
   });
   const { operations, faults: orderFaults } = planOperations(piece, commission, workshop);
-  const cutting = planCutting(piece, operations, workshop, effort);
+  const cutting = planCutting(piece, operations, workshop, effort, document.cutting);
   const unit = document.units ?? 'mm';
   const planned = planSetUps(piece, operations, workshop, effort);
   const setups = { ...planned, setups: withTrials(planned.setups, document.trials, unit) };
@@ -74,6 +75,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
     price,
     faults: [
       ...trialFaults(document.trials, unit),
+      ...cuttingFaults(piece, document.cutting),
       ...builderFaults,
       ...[...faults, ...misspelt(document, workshop), ...orderFaults].map(f =>
         atBuilder(f, placeOf(f.place)),
@@ -82,6 +84,14 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
   };
   return { derived, why: figure => whyOf(figure, { derived, book, commission, workshop, boughtIn }) };
 }
+
+/** What is said about cutting and names no part. */
+const cuttingFaults = (piece: Derived['piece'], wishes: JobDocument['cutting']): Fault[] =>
+  unknownNames(piece, wishes).map(({ place, name }) =>
+    fault(place, `no part is called ${name}`, `name one of ${partNames(piece).slice(0, 6).join(', ')}`),
+  );
+
+const partNames = (piece: Derived['piece']): string[] => [...new Set(piece.instances.map(i => i.part))];
 
 /** A fault within what a builder made is told at the builder, with the built thing named. */
 const atBuilder = (f: Fault, place: string): Fault =>

@@ -9,6 +9,7 @@ import { cuttingPages } from './cutting-pages.ts';
 import { daysPages } from './days-page.ts';
 import type { PaperFonts } from './fonts.ts';
 import { markingPages } from './marking-pages.ts';
+import { millPages } from './mill-pages.ts';
 import { partsPages, viewsPage } from './parts-page.ts';
 import { writePdf } from './pdf.ts';
 import { pdfRuler, type Ruler } from './pdf-fonts.ts';
@@ -36,6 +37,7 @@ export function packPages(derived: Derived, info: PackInfo, ruler: Ruler): Displ
   viewsPage(book, derived, show);
   markingPages(book, derived, show);
   cuttingPages(book, derived, show);
+  millPages(book, derived, show);
   for (const setup of derived.setups.setups) cardPage(book, setup, derived, show);
   daysPages(book, derived);
   checksPages(book, derived, show);

@@ -1,6 +1,19 @@
 import type { PartKind } from './piece.ts';
 import type { Solved } from './solver.ts';
 
+/** What the better face of timber is fit for, best first: free of knots, sound knots, hidden work. */
+export const GRADES = ['clear', 'sound', 'rough'] as const;
+export type Grade = (typeof GRADES)[number];
+
+/** A rectangle of a board to keep out of, mm from end 1 and from the straighter edge; no bounds: right across. */
+export interface ToAvoid {
+  what: 'knot' | 'sapwood' | 'split' | 'wane' | 'rot' | 'stain' | 'other';
+  from: number;
+  to: number;
+  low?: number | undefined;
+  high?: number | undefined;
+}
+
 /** A blank to be found in stock. */
 export interface Demand {
   /** Part mark, or `test ...`. */
@@ -20,6 +33,10 @@ export interface Demand {
   /** Sheet parts whose grain runs across them: they always lie turned. */
   across: boolean;
   purpose: 'part' | 'test piece' | 'spare';
+  /** Timber: least grade it may come from. */
+  grade?: Grade;
+  /** All blanks with this word come from one board, for colour. */
+  oneBoard?: string;
 }
 
 /** One length or sheet that the plan uses. Positions are in the stock's own frame, from the end you work from. */
@@ -38,6 +55,10 @@ export interface StockUse {
   width: number;
   thickness: number;
   round: boolean;
+  /** Sawn boards: width at the far end; `width` is then the wider end's. */
+  narrow?: { near: number; far: number };
+  /** Sawn boards: what the layout keeps out of. */
+  avoid?: ToAvoid[];
   kerf: number;
   /** Taken off each factory end and edge before a part may touch it. */
   trim: { end: number; edge: number };
@@ -79,6 +100,8 @@ export interface Left {
   y: number;
   length: number;
   width: number;
+  /** Width at its narrower end, where the board's far edge runs slantwise. */
+  narrow?: number;
   fate: 'back to the rack' | 'waste';
 }
 

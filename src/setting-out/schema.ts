@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { doorSchema, drawerSchema, panelSchema } from './builder-schema.ts';
+import { cuttingSchema } from './cutting-schema.ts';
 
 /**
  * The job file (version job/1) as it is written: sizes are numbers in the file's unit, quantities or
@@ -257,6 +258,7 @@ export const jobSchema = z.strictObject({
     })
     .optional(),
   marks: z.record(short, z.string().max(6)).optional().describe('Marks frozen once printed or cut, by part'),
+  cutting: cuttingSchema({ short }).optional().describe('What you say about cutting: boards, grades'),
   overruled: z
     .record(short, z.strictObject({ reason: short, was: z.string().max(400).optional() }))
     .optional()

@@ -45,6 +45,7 @@ describe('the pages of a job pack', () => {
       'Marking out',
       'Cutting',
       'Cutting',
+      'Milling',
       'Set-up 1',
       'Set-up 2',
       'Days',

@@ -5,6 +5,7 @@ import { type SawStep, sawOrder } from '../../drawings/saw-order.ts';
 import type { MaterialPlan, StockUse } from '../../results/cutting.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showSize, showText } from '../../results/show.ts';
+import { Mill } from '../cutting/mill.tsx';
 import { Drawing } from '../drawing.tsx';
 import { FigureText, Length, Money } from '../figure.tsx';
 import { useShow } from '../person.ts';
@@ -36,6 +37,7 @@ export function CuttingPage({ derived }: { derived: Derived }): ReactNode {
           />
         ))}
       {cutting.materials.length === 0 && <p className="say none">Nothing to cut yet.</p>}
+      <Mill derived={derived} />
       <ToBuy derived={derived} />
       <WhyNote hint={false} />
       <Legend derived={derived} />
@@ -220,7 +222,10 @@ function ToBuy({ derived }: { derived: Derived }): ReactNode {
         </tbody>
         <tfoot>
           <tr>
-            <td colSpan={4}>All of it</td>
+            <td>All of it</td>
+            <td />
+            <td />
+            <td />
             <td className="n fig">
               <Money minor={buyPrice(derived)} />
             </td>
