@@ -8,6 +8,7 @@ import { cornerBridle } from './corner-bridle.ts';
 import { cornerNotch } from './corner-notch.ts';
 import { dowelled } from './dowelled.ts';
 import { edgeGlued } from './edge-glued.ts';
+import { fingerJoint } from './finger-joint.ts';
 import { glueBlock } from './glue-block.ts';
 import { groovedPanel } from './grooved-panel.ts';
 import { halving } from './halving.ts';
@@ -28,6 +29,7 @@ import { screwed } from './screwed.ts';
 import { sheetBonded } from './sheet-bonded.ts';
 import { sheetLetIn } from './sheet-let-in.ts';
 import { shelfPins } from './shelf-pins.ts';
+import { slidingDovetail } from './sliding-dovetail.ts';
 import { slottedScrew } from './slotted-screw.ts';
 import { splayedRail } from './splayed-rail.ts';
 import { stoppedHousing } from './stopped-housing.ts';
@@ -61,6 +63,8 @@ export const JOINTS: readonly JointType[] = [
   cornerNotch,
   throughDovetail,
   lappedDovetail,
+  slidingDovetail,
+  fingerJoint,
   groovedPanel,
   tongueAndGroove,
   mitredFrame,

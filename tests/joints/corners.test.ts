@@ -29,6 +29,13 @@ const CASES: [string, Set, string][] = [
   ['lapped-dovetail', { lap: 20 }, 'lap'],
   ['lapped-dovetail', { length: 20 }, 'length'],
   ['lapped-dovetail', { pin: 70 }, 'tails'],
+  ['sliding-dovetail', { depth: 20 }, 'depth'],
+  ['sliding-dovetail', { angle: 60 }, 'angle'],
+  ['sliding-dovetail', { stop: 160 }, 'stop'],
+  ['sliding-dovetail', { stop: 20, 'stop.room': 150 }, 'stop.room'],
+  ['finger-joint', { length: 12 }, 'length'],
+  ['finger-joint', { fingers: 200 }, 'finger.width'],
+  ['finger-joint', { 'finger.width': 160 }, 'finger.width'],
 ];
 
 describe('what cannot be cut says which figure is at fault, and the figure it names works', () => {
@@ -88,5 +95,58 @@ describe('dovetails', () => {
     const m = made('lapped-dovetail');
     expect(['lap', 'length'].map(f => number(m, f))).toEqual([5, 15]);
     expect(m.instance('from').size.length).toBe(315);
+  });
+});
+
+describe('sliding dovetail', () => {
+  test('20 mm in 20 mm: 6.5 deep at 14 degrees, way and tongue alike', async () => {
+    const m = made('sliding-dovetail');
+    const { overlaps, volumes } = await proofOf(m);
+    expect(overlaps).toEqual([]);
+    // Mean width of the way: 20 less 6.5 x tan 14 on its two slopes together.
+    const gone = (20 - 6.5 * Math.tan((14 * Math.PI) / 180)) * 6.5 * 160;
+    expect(volumes.into).toBeCloseTo(400 * 160 * 20 - gone, 0);
+    expect(volumes.from).toBeCloseTo(300 * 160 * 20 + gone, 0);
+  });
+
+  test('stopped 20 mm from the front: the way shows at the back only, the tongue is 21 mm shorter', async () => {
+    const m = made('sliding-dovetail', 20, { stop: 20 });
+    expect(m.said).toEqual([]);
+    expect((await proofOf(m)).overlaps).toEqual([]);
+    const way = m.instance('into').cuts[0] as ProfileCut;
+    expect([way.to - way.from, way.through]).toEqual([140, false]);
+    const [cheek] = m.instance('from').cuts as ProfileCut[];
+    expect(cheek!.to - cheek!.from).toBe(139);
+  });
+
+  test('a runner on its edge grows in width, and its tongue runs along the grain', async () => {
+    const m = made(
+      'sliding-dovetail',
+      20,
+      {},
+      {
+        from: { along: 'back', facing: 'up', length: 160, width: 40, thickness: 20 },
+      },
+    );
+    expect(m.said).toEqual([]);
+    expect(m.instance('from').size).toEqual({ length: 160, width: 46.5, thickness: 20 });
+    expect((await proofOf(m)).overlaps).toEqual([]);
+    expect(m.piece.joints[0]!.glue[0]!.grain).toBe('long');
+  });
+});
+
+describe('finger joint', () => {
+  test('160 mm of 20 mm: nine fingers, five and four', () => {
+    const m = made('finger-joint');
+    expect(number(m, 'fingers')).toBe(9);
+    expect([m.instance('from').cuts.length, m.instance('into').cuts.length]).toEqual([4, 5]);
+  });
+
+  test('run with a cutter of 12: what is left makes the last finger', async () => {
+    const m = made('finger-joint', 20, { 'finger.width': 12 });
+    expect(m.said).toEqual([]);
+    // 13 of 12 are 156; 4 are left, a slot of the entering board.
+    expect([m.instance('from').cuts.length, m.instance('into').cuts.length]).toEqual([7, 7]);
+    expect((await proofOf(m)).overlaps).toEqual([]);
   });
 });

@@ -22,6 +22,7 @@ const STATED: Record<string, (f: Read) => number[]> = {
   'twin-tenon': f => [f('mortise.deeper')],
   'round-tenon': f => [f('bore.deeper')],
   'lapped-dovetail': f => [f('length')],
+  'sliding-dovetail': f => [f('depth')],
   'stopped-housing': f => [f('notch.room'), f('depth')],
   'corner-notch': f => [f('play')],
   'grooved-panel': f => [f('fit') / 2, f('gap.side')],
@@ -40,7 +41,7 @@ const STATED: Record<string, (f: Read) => number[]> = {
 /** Joints whose fit lies in faces that are not square to an axis: round, mitred, or slanting. */
 const ROUND = ['round-tenon', 'bar-in-hole'];
 /** Joints whose walls slant: the part is pushed on as a whole, square to the widest faces that meet. */
-const PUSHED = ['through-dovetail', 'lapped-dovetail'];
+const PUSHED = ['through-dovetail', 'lapped-dovetail', 'sliding-dovetail', 'finger-joint'];
 const WAY: Record<string, string> = { 'tapered-housing': '+z' };
 
 export interface Tried {

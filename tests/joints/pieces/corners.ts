@@ -9,4 +9,8 @@ const bottom = (t: number, over: object = {}) =>
 export const CORNERS: Record<string, Sample> = {
   'through-dovetail': t => ({ parts: { into: side(t), from: bottom(t) } }),
   'lapped-dovetail': t => ({ parts: { into: side(t), from: bottom(t) } }),
+  'sliding-dovetail': t => ({
+    parts: { into: side(t), from: bottom(t, { at: { left: 'into.right', front: 0, bottom: 200 } }) },
+  }),
+  'finger-joint': t => ({ parts: { into: side(t), from: bottom(t) } }),
 };
