@@ -4,9 +4,9 @@ import {
   bestKnown,
   type FamilyResult,
   findInstances,
-  median,
   numbersOf,
   readOptions,
+  tally,
   writePlan,
   writeResults,
 } from './families/options.ts';
@@ -59,9 +59,7 @@ function faultOf(plan: BarPlan, bars: Bars): string | undefined {
 export function run(args: string[]): void {
   const options = readOptions(args, 'cutting-stock-1d', 10);
   const known = bestKnown(options.dir, 'best-known.csv');
-  const results: FamilyResult[] = [];
-  let atBest = 0;
-  let gap = 0;
+  const results: FamilyResult[] = [...options.earlier];
   for (const instance of findInstances(options)) {
     const bars = readBars(instance.text());
     const began = performance.now();
@@ -85,17 +83,12 @@ export function run(args: string[]): void {
     const best = known.get(instance.name);
     if (best && found.value < best.best && best.proven)
       throw new Error(`${instance.name}: below a proven best value`);
-    if (best && found.value <= best.best) atBest += 1;
-    if (best) gap += found.value / best.best - 1;
     if (!best || found.value > best.best || status !== 'proved-best')
       console.log(
         `${instance.subset}/${instance.name}: ${found.value}, bound ${found.bound}, known ${best?.best ?? '-'}, ${seconds.toFixed(2)} s`,
       );
   }
-  const proved = results.filter(result => result.status === 'proved-best').length;
-  console.log(
-    `cutting-stock-1d: ${results.length} instances, ${atBest} at best known, ${proved} proved, mean gap ${((100 * gap) / Math.max(1, results.length)).toFixed(3)} %, median ${median(results.map(result => result.seconds)).toFixed(3)} s`,
-  );
+  console.log(`cutting-stock-1d: ${tally(results, known, 'less')}`);
 }
 
 /** Covers may cut a piece too many; what nobody wants is left out. */

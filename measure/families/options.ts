@@ -1,5 +1,5 @@
 /** Options and files that all cutting families share. */
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { gunzipSync } from 'node:zlib';
@@ -13,6 +13,8 @@ export interface FamilyOptions {
   only?: RegExp;
   /** Instances of the standing sample only. */
   sample: boolean;
+  /** Results of an earlier run that was broken off; their instances are not run again. */
+  earlier: FamilyResult[];
 }
 
 export interface FamilyResult {
@@ -34,8 +36,12 @@ export function readOptions(args: string[], family: string, seconds: number): Fa
       variant: { type: 'string' },
       only: { type: 'string' },
       sample: { type: 'boolean' },
+      resume: { type: 'boolean' },
     },
   });
+  const { json } = values;
+  if (values.resume && json === undefined)
+    throw new Error(`${family}: --resume needs --json, the file to go on with`);
   if (values.dir === undefined) throw new Error(`${family}: give --dir, the folder that holds instances/`);
   const limit = Number(values.seconds ?? seconds);
   if (!(limit > 0)) throw new Error(`${family}: --seconds must be a number above 0`);
@@ -44,7 +50,9 @@ export function readOptions(args: string[], family: string, seconds: number): Fa
     seconds: limit,
     variant: values.variant ?? 'fixed',
     sample: values.sample ?? false,
-    ...(values.json === undefined ? {} : { json: values.json }),
+    earlier:
+      values.resume && existsSync(json!) ? (JSON.parse(readFileSync(json!, 'utf8')) as FamilyResult[]) : [],
+    ...(json === undefined ? {} : { json }),
     ...(values.plans === undefined ? {} : { plans: values.plans }),
     ...(values.only === undefined ? {} : { only: new RegExp(values.only) }),
   };
@@ -57,7 +65,7 @@ export interface Instance {
   text: () => string;
 }
 
-/** All instances below DIR/instances, by name. */
+/** Instances below DIR/instances by name: all, the named or the sample, less those done in an earlier run. */
 export function findInstances(options: FamilyOptions): Instance[] {
   const root = join(options.dir, 'instances');
   const found: Instance[] = [];
@@ -74,7 +82,21 @@ export function findInstances(options: FamilyOptions): Instance[] {
   walk(root, '');
   found.sort((a, b) => (a.name < b.name ? -1 : 1));
   const named = options.only ? found.filter(one => options.only!.test(`${one.subset}/${one.name}`)) : found;
-  return options.sample ? named.filter(one => hash(one.name) % 10 === 0) : named;
+  const done = new Set(options.earlier.map(result => result.instance));
+  return (options.sample ? standingSample(named) : named).filter(one => !done.has(one.name));
+}
+
+/** A tenth of each folder, two at least, by the hash of the name. */
+function standingSample(instances: readonly Instance[]): Instance[] {
+  const folders = new Map<string, Instance[]>();
+  for (const one of instances) folders.set(one.subset, [...(folders.get(one.subset) ?? []), one]);
+  const rank = (one: Instance): number => (hash(one.name) % 10) * 2 ** 32 + hash(one.name);
+  const kept = new Set(
+    [...folders.values()].flatMap(inside =>
+      [...inside].sort((a, b) => rank(a) - rank(b)).slice(0, Math.max(2, Math.ceil(inside.length / 10))),
+    ),
+  );
+  return instances.filter(one => kept.has(one));
 }
 
 const readText = (path: string): string =>
@@ -129,6 +151,27 @@ export function writePlan(options: FamilyOptions, instance: string, plan: unknow
 
 export function writeResults(options: FamilyOptions, results: readonly FamilyResult[]): void {
   if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(results, null, 1)}\n`);
+}
+
+/** Counts against the best known, over all results: those of this run and of an earlier one. */
+export function tally(
+  results: readonly FamilyResult[],
+  known: ReadonlyMap<string, { best: number }>,
+  better: 'less' | 'more',
+): string {
+  let atBest = 0;
+  let gap = 0;
+  for (const { instance, value } of results) {
+    const best = known.get(instance)?.best;
+    if (best === undefined) continue;
+    const over = better === 'less' ? Number(value) / best - 1 : 1 - Number(value) / best;
+    if (over <= 0) atBest += 1;
+    gap += over;
+  }
+  const proved = results.filter(result => result.status === 'proved-best').length;
+  const mean = (100 * gap) / Math.max(1, results.length);
+  const seconds = median(results.map(result => result.seconds));
+  return `${results.length} instances, ${atBest} at best known, ${proved} proved, mean gap ${mean.toFixed(3)} %, median ${seconds.toFixed(3)} s`;
 }
 
 export const median = (values: readonly number[]): number => {

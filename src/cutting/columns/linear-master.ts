@@ -3,32 +3,26 @@
  * added as they are found. Revised simplex with an explicit inverse of the basis; sparse columns.
  * Every row has a surplus column and an artificial one (what is missing, at a cost nobody would pay).
  */
-export interface SparseColumn {
-  rows: readonly number[];
-  values: readonly number[];
-  cost: number;
-}
+import { BasisInverse } from './basis-inverse.ts';
+import { type SparseColumn, SparseColumns } from './sparse-columns.ts';
 
 const ZERO = 1e-9;
 const PIVOT = 1e-7;
-/** Pivots between two fresh computations of the inverse. */
+/** Pivots between two fresh computations of levels and prices. */
 const REFRESH = 120;
+/** Columns kept at hand from one look at all of them. */
+const HAND = 24;
 
 export class LinearMaster {
   readonly rows: number;
-  /** All columns end to end: column j holds entries `from[j]` to `from[j + 1]`. */
-  private from = new Int32Array(1024);
-  private cost = new Float64Array(1024);
-  private rowOf = new Int32Array(8192);
-  private entryOf = new Float64Array(8192);
-  private size = 0;
+  private readonly columns = new SparseColumns();
+  private readonly inverse: BasisInverse;
   /** Row in which a column is basic, or -1. */
   private place = new Int32Array(1024);
   /** Columns that may enter. */
   private open: number[] = [];
   private stale = false;
   private readonly basis: Int32Array;
-  private readonly inverse: Float64Array;
   private readonly level: Float64Array;
   private readonly price: Float64Array;
   private readonly right: Float64Array;
@@ -42,7 +36,7 @@ export class LinearMaster {
     this.right = Float64Array.from(right);
     this.level = Float64Array.from(right);
     this.basis = new Int32Array(m);
-    this.inverse = new Float64Array(m * m);
+    this.inverse = new BasisInverse(m);
     this.price = new Float64Array(m).fill(missing);
     this.alpha = new Float64Array(m);
     for (let i = 0; i < m; i++) this.put({ rows: [i], values: [-1], cost: 0 });
@@ -50,30 +44,18 @@ export class LinearMaster {
       const artificial = this.put({ rows: [i], values: [1], cost: missing });
       this.basis[i] = artificial;
       this.place[artificial] = i;
-      this.inverse[i * m + i] = 1;
     }
   }
 
   private put(column: SparseColumn): number {
-    const j = this.size;
-    const start = this.from[j]!;
-    const end = start + column.rows.length;
-    if (j + 2 > this.from.length) {
-      this.from = grown(this.from, new Int32Array(2 * this.from.length));
-      this.cost = grown(this.cost, new Float64Array(2 * this.cost.length));
-      this.place = grown(this.place, new Int32Array(2 * this.place.length));
+    const j = this.columns.put(column);
+    if (j >= this.place.length) {
+      const place = new Int32Array(2 * this.place.length);
+      place.set(this.place);
+      this.place = place;
     }
-    while (end > this.rowOf.length) {
-      this.rowOf = grown(this.rowOf, new Int32Array(2 * this.rowOf.length));
-      this.entryOf = grown(this.entryOf, new Float64Array(2 * this.entryOf.length));
-    }
-    this.rowOf.set(column.rows, start);
-    this.entryOf.set(column.values, start);
-    this.from[j + 1] = end;
-    this.cost[j] = column.cost;
     this.place[j] = -1;
     this.open.push(j);
-    this.size += 1;
     return j;
   }
 
@@ -83,24 +65,37 @@ export class LinearMaster {
   }
 
   get count(): number {
-    return this.size - 2 * this.rows;
+    return this.columns.size - 2 * this.rows;
   }
 
   /** Bars columns: they cost `barredCost` while they are still in use and may not come in again. */
   bar(isBarred: (column: number) => boolean, costOf: (column: number) => number, barredCost: number): void {
     const own = 2 * this.rows;
+    const { cost, size } = this.columns;
     this.open.length = own;
-    for (let j = own; j < this.size; j++) {
+    for (let j = own; j < size; j++) {
       const barred = isBarred(j - own);
       if (!barred) this.open.push(j);
-      this.cost[j] = barred ? barredCost : costOf(j - own);
+      cost[j] = barred ? barredCost : costOf(j - own);
     }
     this.stale = true;
   }
 
+  /** Begins from a basis of columns with one entry each, where there is one for a row. */
+  beginWith(singles: readonly number[]): void {
+    const { from, rowOf } = this.columns;
+    for (const column of singles) {
+      const j = column + 2 * this.rows;
+      const row = rowOf[from[j]!]!;
+      if (this.basis[row]! !== this.rows + row) continue;
+      this.inverse.image(this.columns, j, this.alpha);
+      this.pivot(j, row);
+    }
+  }
+
   setRight(right: ArrayLike<number>): void {
     this.right.set(right);
-    this.freshLevels();
+    this.inverse.times(this.right, this.level);
   }
 
   /** Worth of one unit of each row. */
@@ -128,83 +123,109 @@ export class LinearMaster {
 
   objective(): number {
     let sum = 0;
-    for (let i = 0; i < this.rows; i++) sum += this.cost[this.basis[i]!]! * this.level[i]!;
+    for (let i = 0; i < this.rows; i++) sum += this.columns.cost[this.basis[i]!]! * this.level[i]!;
     return sum;
   }
 
   /**
    * Optimises over the columns so far. Levels below zero (after `setRight`) are driven out first.
-   * @returns false when it gave up: the levels may then be worthless
+   * @param pivots changes of basis after which it leaves off, with a basis that serves but is not the best
+   * @returns `lost` when it gave up: the levels may then be worthless
    */
-  solve(): boolean {
+  solve(stop?: () => boolean, pivots = Infinity): 'optimal' | 'short' | 'lost' {
     if (this.stale) this.freshPrices();
     this.stale = false;
-    return this.restore() && this.improve();
-  }
-
-  private freshLevels(): void {
-    const m = this.rows;
-    for (let i = 0; i < m; i++) {
-      let sum = 0;
-      for (let k = 0; k < m; k++) sum += this.inverse[i * m + k]! * this.right[k]!;
-      this.level[i] = sum;
-    }
+    return this.restore(stop) ? this.improve(pivots, stop) : 'lost';
   }
 
   private freshPrices(): void {
-    const m = this.rows;
-    this.price.fill(0);
-    for (let i = 0; i < m; i++) {
-      const cost = this.cost[this.basis[i]!]!;
-      if (cost === 0) continue;
-      for (let k = 0; k < m; k++) this.price[k]! += cost * this.inverse[i * m + k]!;
-    }
+    const costs = Float64Array.from(this.basis, j => this.columns.cost[j]!);
+    this.inverse.timesLeft(costs, this.price);
   }
 
-  private reduced(j: number): number {
-    const { rowOf, entryOf, price } = this;
-    let sum = this.cost[j]!;
-    for (let k = this.from[j]!; k < this.from[j + 1]!; k++) sum -= price[rowOf[k]!]! * entryOf[k]!;
-    return sum;
-  }
-
-  /** Primal simplex. */
-  private improve(): boolean {
-    const limit = 200 + 60 * this.rows;
+  /** Primal simplex. A few columns that gain are kept at hand and tried again before all are looked at. */
+  private improve(pivots: number, stop?: () => boolean): 'optimal' | 'short' | 'lost' {
+    const limit = 400 + 60 * this.rows;
+    let hand: number[] = [];
     for (let round = 0; round < limit; round++) {
-      let enter = -1;
-      let best = -ZERO;
-      for (const j of this.open) {
-        if (this.place[j]! >= 0) continue;
-        const gain = this.reduced(j);
-        // Bland's rule after a long stall: the first that gains.
-        if (gain < best) {
-          best = gain;
-          enter = j;
-          if (round > limit / 2) break;
-        }
+      if (round >= pivots) return 'short';
+      // Bland's rule after a long stall: the first that gains.
+      const patient = round < limit / 2;
+      let enter = patient ? this.bestOf(hand) : -1;
+      if (enter < 0) {
+        if (stop?.()) return 'lost';
+        hand = patient ? this.gainers() : [];
+        enter = patient ? (hand[0] ?? -1) : this.firstGainer();
       }
-      if (enter < 0) return true;
-      this.image(enter);
-      let leave = -1;
-      let least = Infinity;
-      for (let i = 0; i < this.rows; i++) {
-        const a = this.alpha[i]!;
-        if (a <= PIVOT) continue;
-        const ratio = Math.max(0, this.level[i]!) / a;
-        if (ratio < least - 1e-11 || (ratio <= least + 1e-11 && a > this.alpha[leave]!)) {
-          least = Math.min(least, ratio);
-          leave = i;
-        }
-      }
-      if (leave < 0) return false;
+      if (enter < 0) return 'optimal';
+      this.inverse.image(this.columns, enter, this.alpha);
+      const leave = this.leaving();
+      if (leave < 0) return 'lost';
       this.pivot(enter, leave);
     }
-    return false;
+    return 'lost';
+  }
+
+  private bestOf(hand: readonly number[]): number {
+    let enter = -1;
+    let best = -ZERO;
+    for (const j of hand) {
+      if (this.place[j]! >= 0) continue;
+      const gain = this.columns.reduced(j, this.price);
+      if (gain < best) {
+        best = gain;
+        enter = j;
+      }
+    }
+    return enter;
+  }
+
+  /** The columns that gain most, best first. */
+  private gainers(): number[] {
+    const { columns, place, price } = this;
+    const hand: number[] = [];
+    const gains: number[] = [];
+    let bar = -ZERO;
+    for (const j of this.open) {
+      if (place[j]! >= 0) continue;
+      const gain = columns.reduced(j, price);
+      if (gain >= bar) continue;
+      let at = hand.length;
+      while (at > 0 && gains[at - 1]! > gain) at -= 1;
+      hand.splice(at, 0, j);
+      gains.splice(at, 0, gain);
+      if (hand.length > HAND) {
+        hand.pop();
+        gains.pop();
+        bar = gains[HAND - 1]!;
+      }
+    }
+    return hand;
+  }
+
+  private firstGainer(): number {
+    for (const j of this.open)
+      if (this.place[j]! < 0 && this.columns.reduced(j, this.price) < -ZERO) return j;
+    return -1;
+  }
+
+  private leaving(): number {
+    let leave = -1;
+    let least = Infinity;
+    for (let i = 0; i < this.rows; i++) {
+      const a = this.alpha[i]!;
+      if (a <= PIVOT) continue;
+      const ratio = Math.max(0, this.level[i]!) / a;
+      if (ratio < least - 1e-11 || (ratio <= least + 1e-11 && a > this.alpha[leave]!)) {
+        least = Math.min(least, ratio);
+        leave = i;
+      }
+    }
+    return leave;
   }
 
   /** Dual simplex, until no level is below zero. Prices may be slightly off; `improve` follows. */
-  private restore(): boolean {
+  private restore(stop?: () => boolean): boolean {
     const m = this.rows;
     for (let round = 0; round < 200 + 20 * m; round++) {
       let leave = -1;
@@ -215,57 +236,47 @@ export class LinearMaster {
           leave = i;
         }
       if (leave < 0) return true;
-      let enter = -1;
-      let least = Infinity;
-      let size = 0;
-      const { rowOf, entryOf, inverse, place } = this;
-      const row = leave * m;
-      for (const j of this.open) {
-        if (place[j]! >= 0) continue;
-        let a = 0;
-        for (let k = this.from[j]!; k < this.from[j + 1]!; k++) a += inverse[row + rowOf[k]!]! * entryOf[k]!;
-        if (a >= -PIVOT) continue;
-        const ratio = Math.max(0, this.reduced(j)) / -a;
-        if (ratio < least - 1e-11 || (ratio <= least + 1e-11 && -a > size)) {
-          least = Math.min(least, ratio);
-          enter = j;
-          size = -a;
-        }
-      }
+      if (stop?.()) return false;
+      const enter = this.entering(this.inverse.readRow(leave));
       if (enter < 0) return false;
-      this.image(enter);
+      this.inverse.image(this.columns, enter, this.alpha);
       this.pivot(enter, leave);
     }
     return false;
   }
 
-  /** Entering column in terms of the basis, into `alpha`. */
-  private image(enter: number): void {
-    const m = this.rows;
-    this.alpha.fill(0);
-    for (let k = this.from[enter]!; k < this.from[enter + 1]!; k++) {
-      const row = this.rowOf[k]!;
-      const value = this.entryOf[k]!;
-      for (let i = 0; i < m; i++) this.alpha[i]! += this.inverse[i * m + row]! * value;
+  /** Column that may take the place of the one with this row of the inverse, in the dual simplex. */
+  private entering(row: Float64Array): number {
+    const { columns, place, price } = this;
+    const { from, rowOf, entryOf } = columns;
+    let enter = -1;
+    let least = Infinity;
+    let size = 0;
+    for (const j of this.open) {
+      if (place[j]! >= 0) continue;
+      let a = 0;
+      for (let k = from[j]!; k < from[j + 1]!; k++) a += row[rowOf[k]!]! * entryOf[k]!;
+      if (a >= -PIVOT) continue;
+      const ratio = Math.max(0, columns.reduced(j, price)) / -a;
+      if (ratio < least - 1e-11 || (ratio <= least + 1e-11 && -a > size)) {
+        least = Math.min(least, ratio);
+        enter = j;
+        size = -a;
+      }
     }
+    return enter;
   }
 
   private pivot(enter: number, leave: number): void {
     const m = this.rows;
-    const { inverse, alpha, level, price } = this;
-    const gain = this.reduced(enter);
-    const by = alpha[leave]!;
-    const row = leave * m;
-    for (let k = 0; k < m; k++) inverse[row + k]! /= by;
-    level[leave]! /= by;
-    for (let i = 0; i < m; i++) {
-      const a = alpha[i]!;
-      if (i === leave || Math.abs(a) < 1e-13) continue;
-      const at = i * m;
-      for (let k = 0; k < m; k++) inverse[at + k]! -= a * inverse[row + k]!;
-      level[i]! -= a * level[leave]!;
-    }
-    for (let k = 0; k < m; k++) price[k]! += gain * inverse[row + k]!;
+    const { alpha, level, price } = this;
+    const gain = this.columns.reduced(enter, price);
+    const step = level[leave]! / alpha[leave]!;
+    for (let i = 0; i < m; i++) level[i]! -= alpha[i]! * step;
+    level[leave] = step;
+    this.inverse.change(alpha, leave);
+    const row = this.inverse.row;
+    for (let k = 0; k < m; k++) price[k]! += gain * row[k]!;
     this.place[this.basis[leave]!] = -1;
     this.basis[leave] = enter;
     this.place[enter] = leave;
@@ -275,82 +286,33 @@ export class LinearMaster {
 
   /** Levels and prices anew; the inverse too when they have drifted. */
   private refresh(): void {
-    if (this.drift() > 1e-8) this.invert();
-    this.freshLevels();
+    if (this.drift() > 1e-8) {
+      if (!this.inverse.invert(this.columns, this.basis)) this.begin();
+      this.inverse.times(this.right, this.level);
+    }
     this.freshPrices();
   }
 
-  /** Largest fault of A_B x_B = b. */
+  /** Levels anew; the largest fault of A_B x_B = b. */
   private drift(): number {
-    this.freshLevels();
+    this.inverse.times(this.right, this.level);
+    const { from, rowOf, entryOf } = this.columns;
     const residual = Float64Array.from(this.right);
     for (let i = 0; i < this.rows; i++) {
       const j = this.basis[i]!;
-      for (let k = this.from[j]!; k < this.from[j + 1]!; k++)
-        residual[this.rowOf[k]!]! -= this.entryOf[k]! * this.level[i]!;
+      for (let k = from[j]!; k < from[j + 1]!; k++) residual[rowOf[k]!]! -= entryOf[k]! * this.level[i]!;
     }
     return residual.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   }
 
-  /** Gauss-Jordan with row choice. A singular basis falls back to the artificial one. */
-  private invert(): void {
-    const m = this.rows;
-    const work = new Float64Array(m * m);
-    const inverse = new Float64Array(m * m);
-    for (let i = 0; i < m; i++) {
-      inverse[i * m + i] = 1;
-      const j = this.basis[i]!;
-      for (let k = this.from[j]!; k < this.from[j + 1]!; k++) work[this.rowOf[k]! * m + i] = this.entryOf[k]!;
-    }
-    for (let c = 0; c < m; c++) {
-      let at = c;
-      for (let i = c + 1; i < m; i++) if (Math.abs(work[i * m + c]!) > Math.abs(work[at * m + c]!)) at = i;
-      const by = work[at * m + c]!;
-      if (Math.abs(by) < 1e-11) {
-        this.begin();
-        return;
-      }
-      if (at !== c) swapRows(work, inverse, at, c, m);
-      for (let k = 0; k < m; k++) {
-        work[c * m + k]! /= by;
-        inverse[c * m + k]! /= by;
-      }
-      for (let i = 0; i < m; i++) {
-        const a = work[i * m + c]!;
-        if (i === c || a === 0) continue;
-        for (let k = 0; k < m; k++) {
-          work[i * m + k]! -= a * work[c * m + k]!;
-          inverse[i * m + k]! -= a * inverse[c * m + k]!;
-        }
-      }
-    }
-    this.inverse.set(inverse);
-  }
-
+  /** Back to the artificial basis, when the basis has become singular. */
   private begin(): void {
     const m = this.rows;
-    this.inverse.fill(0);
-    for (let i = 0; i < m; i++) {
-      this.place[this.basis[i]!] = -1;
-      this.inverse[i * m + i] = 1;
-    }
+    this.inverse.begin();
+    for (let i = 0; i < m; i++) this.place[this.basis[i]!] = -1;
     for (let i = 0; i < m; i++) {
       this.basis[i] = m + i;
       this.place[m + i] = i;
     }
   }
-}
-
-function swapRows(work: Float64Array, inverse: Float64Array, a: number, b: number, m: number): void {
-  for (const matrix of [work, inverse])
-    for (let k = 0; k < m; k++) {
-      const held = matrix[a * m + k]!;
-      matrix[a * m + k] = matrix[b * m + k]!;
-      matrix[b * m + k] = held;
-    }
-}
-
-function grown<A extends Int32Array | Float64Array>(held: A, larger: A): A {
-  larger.set(held);
-  return larger;
 }

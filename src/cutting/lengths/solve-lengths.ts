@@ -40,6 +40,8 @@ export interface LengthsLimits extends SearchLimits {
 /** Steps of one search for the fullest length, and for the most worthy one. */
 const FILL_STEPS = 3000;
 const PRICE_STEPS = 400_000;
+/** Steps that all quick fillings before column generation may take together. */
+const TRIAL_STEPS = 6_000_000;
 
 export type LengthWay = Way<undefined>;
 
@@ -55,17 +57,36 @@ export function solveLengths(problem: LengthsProblem, limits: LengthsLimits): Fo
       bound,
     },
   );
+  search.beginWith(alikes(problem));
   let best = Infinity;
   const everything = problem.stocks.map(stock => stock.limit);
-  for (let trial = 0; trial < Math.max(1, limits.trials) && best > bound; trial++) {
+  const trials = Math.max(1, Math.min(limits.trials, Math.floor(TRIAL_STEPS / stepsOfTrial(problem))));
+  for (let trial = 0; trial < trials && best > bound; trial++) {
     const ways = quick.complete(problem.demands, everything, trial);
     if (!ways) continue;
     const cost = ways.reduce((sum, way) => sum + problem.stocks[way.stock]!.cost, 0);
-    if (cost < best || trial < 4) search.offer(tallied(ways));
+    if (cost < best || trial < 2) search.offer(tallied(ways));
     best = Math.min(best, cost);
     if (limits.stop?.()) break;
   }
   return search.run();
+}
+
+/** Each stock without limit filled with one item alone. */
+function alikes({ lengths, demands, stocks }: LengthsProblem): LengthWay[] {
+  return stocks.flatMap((stock, s) =>
+    Array.from(lengths, (length, item): LengthWay => {
+      const served = stock.limit === Infinity && stock.serves?.[item] !== false;
+      const count = served ? Math.min(demands[item]!, Math.floor(stock.length / length)) : 0;
+      return { stock: s, items: [item], counts: [count], payload: undefined };
+    }).filter(way => way.counts[0]! > 0),
+  );
+}
+
+/** About how many steps a quick filling of everything takes: one search for each length filled. */
+function stepsOfTrial({ lengths, demands, stocks }: LengthsProblem): number {
+  const total = lengths.reduce((sum, length, i) => sum + length * demands[i]!, 0);
+  return FILL_STEPS * Math.max(1, total / Math.max(...stocks.map(stock => stock.length)));
 }
 
 function quickBound({ lengths, demands, stocks }: LengthsProblem): number {
@@ -82,8 +103,19 @@ class LengthPricer implements Pricer<undefined> {
   private readonly caps: Int32Array;
   private readonly problem: LengthsProblem;
   private readonly quick: QuickLengths;
+  readonly start: Float64Array;
+  readonly exchanges: readonly (readonly [number, number])[];
 
   constructor(problem: LengthsProblem, quick: QuickLengths) {
+    const { lengths, stocks } = problem;
+    const cheapest = Math.min(...stocks.map(stock => stock.cost / stock.length));
+    const dearest = Math.max(...stocks.map(stock => stock.cost));
+    this.start = Float64Array.from(lengths, length => (length * cheapest) / dearest);
+    // Where a longer piece lies, the next shorter one can, if every stock that serves the one serves the other.
+    this.exchanges = Array.from(
+      { length: Math.max(0, lengths.length - 1) },
+      (_, i) => [i, i + 1] as const,
+    ).filter(([i, j]) => stocks.every(({ serves }) => !serves || serves[j] || !serves[i]));
     this.problem = problem;
     this.quick = quick;
     this.caps = new Int32Array(problem.lengths.length);
