@@ -4,6 +4,7 @@ import type { SolidKernel } from '../results/kernel.ts';
 import type { Instance } from '../results/piece.ts';
 import type { Progress } from '../results/solver.ts';
 import { hasShape, SolidCache } from '../solids/shapes.ts';
+import { type Fit, fitsOf } from './fits.ts';
 
 /** What the second tier found out about a derived job. */
 export interface Proved {
@@ -11,6 +12,8 @@ export interface Proved {
   volumes: Record<string, number>;
   /** Pairs of parts that share room they should not. */
   overlaps: Overlap[];
+  /** The play of mating cuts, as stated and as found on the solids. */
+  fits: Fit[];
   /** Pairs whose boxes meet and which were looked at. */
   pairs: number;
   kernel: string;
@@ -54,9 +57,10 @@ export function prove(
     if (volume > TOUCHING) overlaps.push({ a: a.id, b: b.id, volume });
     options.progress?.(++done, pairs.length, overlaps.length);
   }
+  const fits = complete ? fitsOf(derived.piece, cache) : [];
   cache.keep(derived.piece.instances);
   if (!options.cache) cache.keep([]);
-  return { volumes, overlaps, pairs: pairs.length, kernel: kernel.name, complete };
+  return { volumes, overlaps, fits, pairs: pairs.length, kernel: kernel.name, complete };
 }
 
 const worldBox = (i: Instance): Box =>

@@ -222,13 +222,15 @@ function boreFaults(
       Math.abs(dot(cut.direction, axisVector(a))) > Math.abs(dot(cut.direction, axisVector(best))) ? a : best,
     'x',
   );
-  const wanted = cut.through
-    ? into === 'x'
-      ? blank.length
-      : into === 'y'
-        ? blank.width
-        : blank.thickness
-    : cut.depth;
+  const leaning = Math.abs(dot(cut.direction, axisVector(into))) < 0.9999;
+  const wanted =
+    cut.through && !leaning
+      ? into === 'x'
+        ? blank.length
+        : into === 'y'
+          ? blank.width
+          : blank.thickness
+      : cut.depth;
   if (off(bore.depth, wanted)) faults.push(`${bore.depth} deep, wanted ${wanted}`);
   for (const axis of AXES) {
     const at = bore.at[axis];

@@ -205,20 +205,17 @@ const centreOf = (blank: Size, { lay, at }: HoleFigures): Vec3 => ({
   [AXIS[lay.entry]]: inFrom(blank, lay.entry, 0),
 });
 
-/** A bore, its mouth drawn on into the air, and out at the back where it goes right through. */
+/** A bore; the mouth of a leaning one is drawn on into the air, so that its rim is open all round. */
 export function boreRegion(blank: Size, hole: HoleFigures): Region {
   const centre = centreOf(blank, hole);
   const way = leaning(hole.lay);
-  const square = (hole.lay.lean ?? []).length === 0;
-  const through = hole.depth >= extent(blank, AXIS[hole.lay.entry]) - 0.1;
-  const mouth = square ? 0 : AIR;
-  const reach = through && !square ? AIR : hole.depth;
+  const mouth = (hole.lay.lean ?? []).length === 0 ? 0 : AIR;
   const along = (t: number): Vec3 => ({
     x: centre.x + way.x * t,
     y: centre.y + way.y * t,
     z: centre.z + way.z * t,
   });
-  return { shape: 'cylinder', from: along(-mouth), to: along(reach), radius: hole.diameter / 2 };
+  return { shape: 'cylinder', from: along(-mouth), to: along(hole.depth), radius: hole.diameter / 2 };
 }
 
 /** What stands between two bores of one slot. */

@@ -32,8 +32,13 @@ const EPS = 1e-6;
 /** Marks of a profile cut, from face edge or face side and from the nearer end (SET-1, SET-27). */
 export function outlineOf(instance: Instance, cut: ProfileCut): Outline {
   const [first, second] = POLYGON_AXES[cut.axis];
-  // x is ruled from an end; of the two others the one that is not x is gauged.
-  const [gauged, ruled] = first === 'x' ? [second, first] : [first, second];
+  // x is ruled from an end; on an end itself the narrow way is gauged, it is the one that must be true.
+  const narrow = (axis: Axis): number => {
+    const [a, b] = profileSpan(cut, axis);
+    return b - a;
+  };
+  const turn = first === 'x' || (second !== 'x' && narrow(second) < narrow(first));
+  const [gauged, ruled] = turn ? [second, first] : [first, second];
   const entry = entryOf(instance, cut);
   const against = FACES[gauged].high;
   const [low, high] = profileSpan(cut, ruled);

@@ -5,6 +5,7 @@ import type { Proved } from '../../src/proof/prove.ts';
 const proved = (over: Partial<Proved>): Proved => ({
   volumes: {},
   overlaps: [],
+  fits: [],
   pairs: 4,
   kernel: 'test',
   complete: true,

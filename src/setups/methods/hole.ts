@@ -82,7 +82,9 @@ function drillDrafts(
 ): Attempt {
   const { cut, instance } = task;
   const stock = trueSize(instance, faceAxis(cut.face));
-  const depth = cut.through ? stock : cut.depth;
+  // A leaning hole is as long as it is drawn: the thickness says nothing of it.
+  const leaning = placeHole(task).tilt > 0;
+  const depth = cut.through && !leaning ? stock : cut.depth;
   const wanted = holeWanted(task);
   const found = chooseDrill(task, wanted.value, depth);
   if ('reason' in found) return refuse(found.reason);
@@ -134,7 +136,9 @@ function drillDrafts(
     lengthSetting(
       'depth',
       depth,
-      cut.through ? `right through ${say1(stock)}, into the backing` : `as drawn ${say1(cut.depth)}`,
+      cut.through && !leaning
+        ? `right through ${say1(stock)}, into the backing`
+        : `as drawn ${say1(cut.depth)}${leaning ? ' along the drill' : ''}`,
       'reference',
     ),
     otherSetting('speed', 'number', speed.turns, speed.how, 'drillSpeed'),
@@ -206,7 +210,8 @@ function drillDrafts(
     passes: stations.length * moves.length,
   };
   if (!cut.countersink) return made(bore);
-  const sink = countersinkDraft(task, base, lay, place, stations, drill.diameter, drawing);
+  // In a slot the head sits in the middle of the travel.
+  const sink = countersinkDraft(task, base, lay, place, [roundTo(place.station, 3)], drill.diameter, drawing);
   return 'reason' in sink ? refuse(sink.reason) : made(bore, sink.draft);
 }
 
