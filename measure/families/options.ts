@@ -132,7 +132,8 @@ export function bestKnown(
   const column = (name: string): number => head.indexOf(name);
   const bound = Math.max(column('lower_bound'), column('upper_bound'));
   for (const line of lines.slice(1)) {
-    const cells = line.split(',');
+    // A comma between quotes belongs to its cell.
+    const cells = line.split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/);
     if (where && Object.entries(where).some(([name, value]) => cells[column(name)] !== value)) continue;
     known.set(cells[0]!, {
       best: Number(cells[column('best_known')]),

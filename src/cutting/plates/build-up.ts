@@ -68,8 +68,7 @@ class BuildUp {
     this.table = table;
     this.terms = terms;
     table.most(terms.priced);
-    this.around = table.around();
-    const cells = this.around.length;
+    const cells = table.along.points.length * table.across.points.length;
     const counts = new PackedCounts(terms.caps);
     this.store = new Rectangles(counts.words, 4096);
     this.picks = new Picks(this.store, counts, terms.width);
@@ -79,6 +78,7 @@ class BuildUp {
     const back = terms.caps.reduce((sum, cap, i) => sum + cap * (terms.worth[i]! - terms.priced[i]!), 0);
     // Worths are whole numbers: the next better plate is worth one more.
     this.needed = terms.above + 1 - back - EPS;
+    this.around = table.around(this.needed);
     const random = seeded(1);
     this.pieceHash = Int32Array.from(terms.worth, () => Math.floor(random() * 2 ** 32) | 0);
     this.bestValue = terms.above;
@@ -112,6 +112,7 @@ class BuildUp {
   private cell(i: number, j: number, p: number, q: number, spots: readonly number[], last: boolean): void {
     const { picks, store, terms } = this;
     const at = i * q + j;
+    if (this.around[at] === -Infinity) return;
     const floor = Math.max(-EPS, this.needed - this.around[at]!);
     picks.begin(floor);
     if (i > 0) this.again(at - q);
@@ -122,15 +123,18 @@ class BuildUp {
         picks.piece(item, k, this.pieceHash[item]!, terms.priced[item]!, terms.worth[item]!);
     }
     const { along, across } = this.table;
+    // Rectangles that both fit a smaller size have met there, where such a cut was allowed.
+    const metBelow = this.table.mayCross(j - 1) ? j : 0;
+    const metBefore = this.table.mayRip(i - 1) ? i : 0;
     const reachI = this.table.mayCross(j) ? along.points[i]! : 0;
     for (let a = 0; a < i && 2 * along.points[a]! <= reachI; a++) {
       const b = along.below[i * p + a]!;
-      if (b >= 0) this.pairs(a * q + j, b * q + j, this.places.j, j, SIDE_BY_SIDE);
+      if (b >= 0) this.pairs(a * q + j, b * q + j, this.places.j, metBelow, SIDE_BY_SIDE);
     }
     const reachJ = this.table.mayRip(i) ? across.points[j]! : 0;
     for (let a = 0; a < j && 2 * across.points[a]! <= reachJ; a++) {
       const b = across.below[j * q + a]!;
-      if (b >= 0) this.pairs(i * q + a, i * q + b, this.places.i, i, ONE_ABOVE_ANOTHER);
+      if (b >= 0) this.pairs(i * q + a, i * q + b, this.places.i, metBefore, ONE_ABOVE_ANOTHER);
     }
     if (picks.floor > floor || picks.size > terms.width) this.complete = false;
     this.from[at] = this.listed;
@@ -152,7 +156,7 @@ class BuildUp {
     for (let k = this.from[cell]!; k < end; k++) this.picks.again(this.lists[k]!);
   }
 
-  /** Pairs of the two cells; those that both fit a narrower place have met there. */
+  /** Pairs of the two cells; those whose places are both below `place` have met. */
   private pairs(a: number, b: number, places: Int16Array, place: number, kind: number): void {
     const { picks, lists, top } = this;
     if (top[a]! + top[b]! <= picks.floor) return;

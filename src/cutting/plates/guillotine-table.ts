@@ -44,6 +44,7 @@ export class GuillotineTable {
   readonly spots: readonly Spot[];
   private readonly lies: readonly { item: number; l: number; w: number; lie: Lie }[];
   private readonly value: Float64Array;
+  private readonly columns: Float64Array;
   private readonly stages: Stages;
   /** Area of the grown plate. */
   private readonly area: number;
@@ -91,6 +92,7 @@ export class GuillotineTable {
     this.lies = sizes;
     this.area = (on.l + on.kerf) * (on.w + on.kerf);
     this.value = new Float64Array(this.along.points.length * this.across.points.length);
+    this.columns = new Float64Array(this.value.length);
   }
 
   /** May a rectangle of this width be parted across? With strips across only one of the whole width. */
@@ -191,61 +193,88 @@ export class GuillotineTable {
     if (along.coarse || across.coarse) return this.mostByArea(worth);
     for (const { item, i, j } of this.spots)
       if (i >= 0 && j >= 0) value[i * q + j] = Math.max(value[i * q + j]!, worth[item]!);
-    for (let i = 0; i < p; i++)
+    // The same values by columns, so that both divisions read along the memory.
+    const { columns } = this;
+    for (let i = 0; i < p; i++) {
+      const rip = this.mayRip(i);
       for (let j = 0; j < q; j++) {
         let best = value[i * q + j]!;
-        if (i > 0) best = Math.max(best, value[(i - 1) * q + j]!);
+        if (i > 0) best = Math.max(best, columns[j * p + i - 1]!);
         if (j > 0) best = Math.max(best, value[i * q + j - 1]!);
-        const cross = this.mayCross(j);
-        const l = along.points[i]!;
-        for (let a = 0; cross && a < i && 2 * along.points[a]! <= l; a++) {
-          const b = along.below[i * p + a]!;
-          if (b >= 0) best = Math.max(best, value[a * q + j]! + value[b * q + j]!);
-        }
-        const rip = this.mayRip(i);
-        const w = across.points[j]!;
-        for (let a = 0; rip && a < j && 2 * across.points[a]! <= w; a++) {
-          const b = across.below[j * q + a]!;
-          if (b >= 0) best = Math.max(best, value[i * q + a]! + value[i * q + b]!);
-        }
+        if (this.mayCross(j)) best = bestDivision(columns, j * p, along, i, best);
+        if (rip) best = bestDivision(value, i * q, across, j, best);
         value[i * q + j] = best;
+        columns[j * p + i] = best;
       }
+    }
     return value[p * q - 1]!;
   }
 
   /**
    * After `most`: the most that can still be added around a rectangle of each size (index i * across + j)
-   * until it is the whole plate (K. V. Viswanathan, A. Bagchi, Operations Research 41 (1993)).
+   * until it is the whole plate (K. V. Viswanathan, A. Bagchi, Operations Research 41 (1993)); -Infinity
+   * where no rectangle of that size can be part of a plate worth `needed`.
    */
-  around(): Float64Array {
-    const { value, along, across } = this;
+  around(needed: number): Float64Array {
+    const { value, columns, along, across } = this;
     const p = along.points.length;
     const q = across.points.length;
+    const rows = new Float64Array(p * q).fill(-Infinity);
     const more = new Float64Array(p * q).fill(-Infinity);
-    more[p * q - 1] = 0;
-    for (let i = p - 1; i >= 0; i--)
+    rows[p * q - 1] = 0;
+    for (let i = p - 1; i >= 0; i--) {
+      const rip = this.mayRip(i);
       for (let j = q - 1; j >= 0; j--) {
-        const here = more[i * q + j]!;
-        const cross = this.mayCross(j);
-        const rip = this.mayRip(i);
-        for (let a = 0; a < i; a++) {
-          const b = cross ? along.below[i * p + a]! : -1;
-          const sum = here + (b >= 0 ? value[b * q + j]! : 0);
-          if (sum > more[a * q + j]!) more[a * q + j] = sum;
+        const here = Math.max(rows[i * q + j]!, more[j * p + i]!);
+        if (here + value[i * q + j]! < needed) {
+          rows[i * q + j] = -Infinity;
+          continue;
         }
-        for (let a = 0; a < j; a++) {
-          const b = rip ? across.below[j * q + a]! : -1;
-          const sum = here + (b >= 0 ? value[i * q + b]! : 0);
-          if (sum > more[i * q + a]!) more[i * q + a] = sum;
-        }
+        rows[i * q + j] = here;
+        pushDivisions(more, columns, j * p, along, i, here, this.mayCross(j));
+        pushDivisions(rows, value, i * q, across, j, here, rip);
       }
-    return more;
+    }
+    return rows;
   }
 
   /** No plate is worth more than its area filled with what is worth most for its own. */
   private mostByArea(worth: Float64Array): number {
     const rates = this.lies.map(({ item, l, w }) => worth[item]! / (l * w));
     return Math.max(0, ...rates) * this.area;
+  }
+}
+
+/** The most of two parts of one row of values, or `best` if that is more. */
+function bestDivision(row: Float64Array, start: number, side: Side, i: number, best: number): number {
+  const { points, below } = side;
+  const n = points.length;
+  const size = points[i]!;
+  let most = best;
+  for (let a = 0; a < i && 2 * points[a]! <= size; a++) {
+    const b = below[i * n + a]!;
+    if (b < 0) continue;
+    const sum = row[start + a]! + row[start + b]!;
+    if (sum > most) most = sum;
+  }
+  return most;
+}
+
+/** What lies around the parts of a rectangle: what lies around it, and the other part. */
+function pushDivisions(
+  more: Float64Array,
+  row: Float64Array,
+  start: number,
+  side: Side,
+  i: number,
+  here: number,
+  divided: boolean,
+): void {
+  const n = side.points.length;
+  for (let a = 0; a < i; a++) {
+    const b = divided ? side.below[i * n + a]! : -1;
+    const sum = b >= 0 ? here + row[start + b]! : here;
+    if (sum > more[start + a]!) more[start + a] = sum;
   }
 }
 
