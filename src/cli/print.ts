@@ -31,10 +31,10 @@ export function partLines(derived: Derived, show: ShowOptions): string[] {
     p.mark,
     p.name,
     String(p.quantity),
-    figure(p.length, show),
-    figure(p.width, show),
-    figure(p.thickness, show),
-    figure(p.shoulderLength, show),
+    ...[p.length, p.width, p.thickness, p.shoulderLength].map(v =>
+      // Screws and hinges are bought by count and have no sizes here.
+      p.kind === 'bought-in' && v === 0 ? '-' : figure(v, show),
+    ),
     p.kind === 'bought-in'
       ? '-'
       : [p.blank.length, p.blank.width, p.blank.thickness].map(v => figure(v, show)).join(' x '),

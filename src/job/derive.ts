@@ -65,7 +65,8 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
   const price = priceJob({ ...found, boughtIn });
   const derived: Derived = {
     title: document.title,
-    parameters,
+    // What a builder works out beside the maker's own figures is asked for by its why.
+    parameters: parameters.filter(p => Object.hasOwn(written.parameters ?? {}, p.id)),
     piece,
     operations,
     cutting,

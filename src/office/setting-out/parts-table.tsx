@@ -89,6 +89,8 @@ function Row({
 }): ReactNode {
   const held = first?.measureFirst;
   const path = `parts.${group.part}`;
+  // Screws, hinges and slides are a count and a price.
+  const unsized = group.kind === 'bought-in' && group.size.length === 0;
   return (
     <tr className={on ? 'on' : ''} onClick={() => onPick(group)}>
       <th scope="row">{group.mark}</th>
@@ -107,12 +109,18 @@ function Row({
         {held && <span className="held">held until {held.when}</span>}
       </td>
       <td className="n">{group.instances.length}</td>
-      <td className="n fig">
-        <Asked figure={`${path}.length`}>
-          <Length mm={group.size.length} />
-        </Asked>
-      </td>
-      {first?.round ? (
+      {unsized ? (
+        <td className="n quiet" colSpan={3}>
+          bought
+        </td>
+      ) : (
+        <td className="n fig">
+          <Asked figure={`${path}.length`}>
+            <Length mm={group.size.length} />
+          </Asked>
+        </td>
+      )}
+      {unsized ? null : first?.round ? (
         <td className="n" colSpan={2}>
           <Asked figure={`${path}.width`}>
             <Length mm={group.size.width} /> dia
