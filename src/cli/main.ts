@@ -4,6 +4,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { worstFirst } from '../checks/index.ts';
+import { choicesFor } from '../cutting/choices.ts';
 import { millLists } from '../cutting/mill-lists.ts';
 import { overruled } from '../job/overruled.ts';
 import type { LengthUnit } from '../quantities/length.ts';
@@ -21,7 +22,7 @@ import {
   setUpLines,
   whyLines,
 } from './print.ts';
-import { cutLines, millLines } from './print-cutting.ts';
+import { choiceLines, cutLines, millLines } from './print-cutting.ts';
 import { checkResults, partResults } from './results.ts';
 import { today } from './today.ts';
 
@@ -79,15 +80,19 @@ async function withJob(
 
 /** The second tier: every solid made and compared. Over a second it says how far it is. */
 async function addShapes(loaded: Loaded): Promise<void> {
-  const [{ loadMeshKernel }, { prove }, { overlapChecks }] = await Promise.all([
-    import('../host/mesh-kernel-node.ts'),
-    import('../proof/prove.ts'),
-    import('../proof/overlap-check.ts'),
-  ]);
+  const [{ loadMeshKernel }, { prove }, { confirmOverlaps }, { overlapChecks }, { fitChecks }] =
+    await Promise.all([
+      import('../host/mesh-kernel-node.ts'),
+      import('../proof/prove.ts'),
+      import('../proof/confirm.ts'),
+      import('../proof/overlap-check.ts'),
+      import('../proof/fit-check.ts'),
+    ]);
   const { derived } = loaded.deriving;
+  const { instances, joints } = derived.piece;
   const started = performance.now();
   let told = started;
-  const proved = prove(derived, await loadMeshKernel(), {
+  const found = prove(derived, await loadMeshKernel(), {
     progress: (done, of) => {
       const now = performance.now();
       if (now - started < 1000 || now - told < 1000) return;
@@ -95,8 +100,19 @@ async function addShapes(loaded: Loaded): Promise<void> {
       tell(`shapes: ${done} of ${of} meetings compared`);
     },
   });
-  const overlaps = overruled(overlapChecks(proved, derived.piece.instances), loaded.document.overruled ?? {});
-  derived.checks = worstFirst([...derived.checks, ...overlaps]);
+  const proved =
+    found.overlaps.length === 0
+      ? found
+      : confirmOverlaps(
+          found,
+          instances,
+          await (await import('../host/exact-kernel-node.ts')).loadExactKernel(),
+        );
+  const shapes = overruled(
+    [...overlapChecks(proved, instances), ...fitChecks(proved, instances, joints)],
+    loaded.document.overruled ?? {},
+  );
+  derived.checks = worstFirst([...derived.checks, ...shapes]);
 }
 
 const json = (value: unknown): void => out([JSON.stringify(value, null, 2)]);
@@ -145,10 +161,17 @@ jobCommand('parts', 'parts list: sizes, blanks, masses')
 jobCommand('cut', 'cutting layouts and what to buy')
   .option('--json', 'as JSON')
   .option('--mill', 'timber as two lists: rough-mill and final-mill')
-  .action((job: string, options: Common & { mill?: boolean }) =>
+  .option('--choices', 'what else could be bought: sawn or planed, thicker or thinner')
+  .action((job: string, options: Common & { mill?: boolean; choices?: boolean }) =>
     withJob(job, options, l => {
       const { derived } = l.deriving;
       const show = showOf(l, options);
+      if (options.choices) {
+        const choices = choicesFor(derived, l.workshop, l.document.cutting);
+        if (options.json) json(choices);
+        else out(choiceLines(choices, show));
+        return;
+      }
       if (options.mill) {
         if (options.json) json(millLists(derived.cutting, derived.piece, derived.operations));
         else out(millLines(derived, show));

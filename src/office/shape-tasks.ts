@@ -1,3 +1,4 @@
+import { fitChecks } from '../proof/fit-check.ts';
 import { overlapChecks } from '../proof/overlap-check.ts';
 import { prove } from '../proof/prove.ts';
 import type { Check } from '../results/checks.ts';
@@ -30,9 +31,14 @@ export function shapeTasks(load: () => Promise<SolidKernel>) {
       for (const instance of piece.instances) {
         if (!hasShape(instance)) continue;
         const key = solidKey(instance);
-        if (!have.has(key) && !surfaces.has(key)) surfaces.set(key, cache.of(instance).triangles());
+        if (!have.has(key) && !surfaces.has(key)) surfaces.set(key, cache.surface(instance));
       }
-      return { surfaces, checks: overlapChecks(prove({ piece }, kernel, { cache }), piece.instances) };
+      const proved = prove({ piece }, kernel, { cache });
+      const { instances, joints } = piece;
+      return {
+        surfaces,
+        checks: [...overlapChecks(proved, instances), ...fitChecks(proved, instances, joints)],
+      };
     },
   };
 }

@@ -1,5 +1,5 @@
 import { cutShapes } from '../results/cut-shapes.ts';
-import type { Solid, SolidKernel } from '../results/kernel.ts';
+import type { PlacedSolid, Solid, SolidKernel, Triangles } from '../results/kernel.ts';
 import type { Instance } from '../results/piece.ts';
 
 /** What an instance's solid is made from: equal keys mean equal solids, wherever the part stands. */
@@ -21,6 +21,7 @@ export const hasShape = (i: Instance): boolean =>
  */
 export class SolidCache {
   private readonly solids = new Map<string, Solid>();
+  private readonly surfaces = new Map<string, Triangles>();
   private readonly kernel: SolidKernel;
 
   constructor(kernel: SolidKernel) {
@@ -47,12 +48,36 @@ export class SolidCache {
     return made;
   }
 
+  /** The triangles of an instance's solid in its own frame; taken from the kernel once. */
+  surface(instance: Instance): Triangles {
+    const key = solidKey(instance);
+    const kept = this.surfaces.get(key);
+    if (kept) return kept;
+    const made = this.of(instance).triangles();
+    this.surfaces.set(key, made);
+    return made;
+  }
+
   keep(instances: readonly Instance[]): void {
     const wanted = new Set(instances.filter(hasShape).map(solidKey));
     for (const [key, solid] of this.solids) {
       if (wanted.has(key)) continue;
       solid.free();
       this.solids.delete(key);
+      this.surfaces.delete(key);
     }
   }
+}
+
+/** The solids of a piece, each once, with the places of its copies. Loose parts have none and stay out. */
+export function placedSolids(instances: readonly Instance[], cache: SolidCache): PlacedSolid[] {
+  const placed = new Map<string, PlacedSolid>();
+  for (const i of instances) {
+    if (i.loose || !hasShape(i)) continue;
+    const key = solidKey(i);
+    const one = placed.get(key) ?? { name: i.name, solid: cache.of(i), at: [] };
+    one.at.push({ name: i.id, frame: i.frame });
+    placed.set(key, one);
+  }
+  return [...placed.values()];
 }

@@ -86,7 +86,6 @@ test('an overlap is measured again by the exact kernel: facets alone are none', 
         bar: {
           kind: 'bar',
           material: 'stainless-304',
-          section: 'round',
           length: 200,
           diameter: 16,
           along: 'right',

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { loadMeshKernel } from '../../src/host/mesh-kernel-node.ts';
 import { deriveJob } from '../../src/job/derive.ts';
 import { readJobFile, readWorkshopFile } from '../../src/job-file/read.ts';
+import { fitChecks } from '../../src/proof/fit-check.ts';
 import { prove } from '../../src/proof/prove.ts';
 import type { TenonCut } from '../../src/results/cuts.ts';
 import type { Derived } from '../../src/results/derived.ts';
@@ -22,6 +23,8 @@ test.each(['porch-bench', 'writing-table', 'wall-cabinet'])(
     expect(proved.complete).toBe(true);
     expect(proved.pairs).toBeGreaterThan(10);
     expect(proved.overlaps).toEqual([]);
+    const { instances, joints } = derived.piece;
+    expect(fitChecks(proved, instances, joints).map(c => c.severity)).toEqual(['pass']);
     for (const group of derived.piece.groups.filter(g => g.kind !== 'bought-in')) {
       const solid = proved.volumes[group.instances[0]!]!;
       // Facets of round stock take 0.65 % (32 segments: 1 - sin(2 pi/32) 32/(2 pi)); a haunch under a mitred tip 0.2 %.
