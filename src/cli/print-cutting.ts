@@ -1,5 +1,7 @@
 import pc from 'picocolors';
+import type { BuyingChoice } from '../cutting/choices.ts';
 import { millLists } from '../cutting/mill-lists.ts';
+import { boughtFigures } from '../cutting/orders.ts';
 import { formatMinutes } from '../quantities/time.ts';
 import type { Derived } from '../results/derived.ts';
 import { q } from '../results/quantity.ts';
@@ -28,7 +30,43 @@ export function cutLines(derived: Derived, show: ShowOptions): string[] {
   if (derived.cutting.buy.length === 0) lines.push('  Nothing.');
   for (const b of derived.cutting.buy)
     lines.push(`  ${b.quantity} x ${b.item}, ${b.supplier}, ${money(b.price)}`);
+  for (const order of derived.cutting.orders) {
+    const least = order.shortfall > 0 ? `, ${money(order.shortfall)} up to the least order` : '';
+    lines.push(
+      `  ${order.supplier}: carriage ${money(order.delivery)}${least}; in all ${money(order.total)}`,
+    );
+  }
+  for (const one of boughtFigures(derived.cutting))
+    lines.push(
+      `  ${one.material} ${one.section}: ${Math.round(one.waste * 100)} % of what is bought is waste; offcuts worth ${money(one.leftValue)} stay`,
+    );
   return lines;
+}
+
+/** What else could be bought, the best first, with what follows of each. */
+export function choiceLines(choices: readonly BuyingChoice[], show: ShowOptions): string[] {
+  const money = (minor: number): string => showText(q('money', minor), show);
+  if (choices.length === 0) return ['Nothing else that a supplier sells would serve.'];
+  return choices.flatMap(one => {
+    const change = one.after - one.now;
+    const thick =
+      one.to === undefined ? '' : `, ${figure(one.from ?? null, show)} to ${figure(one.to, show)}`;
+    const said =
+      one.short > 0
+        ? pc.red(`${one.short} without stock`)
+        : change === 0
+          ? 'costs the same'
+          : `${money(Math.abs(change))} ${change < 0 ? 'less' : 'more'}`;
+    const milling =
+      one.milling.now === one.milling.after
+        ? []
+        : [`  milling ${formatMinutes(one.milling.now)}, then ${formatMinutes(one.milling.after)}`];
+    return [
+      `${pc.bold(one.material)} ${one.what}${thick}: ${said}`,
+      ...milling,
+      ...one.follows.map(f => `  ${f}`),
+    ];
+  });
 }
 
 /** Timber as two lists, with the rest between them. */

@@ -55,6 +55,7 @@ export function checkDemands(plan: CuttingPlan, demands: readonly Demand[], work
   rackIsNotOverdrawn(uses, workshop, faults);
   for (const material of plan.materials) figuresAdd(material, faults);
   totalsAdd(plan, workshop, faults);
+  ordersAdd(plan, workshop, faults);
   return faults;
 }
 
@@ -249,6 +250,21 @@ function figuresAdd(material: MaterialPlan, faults: string[]): void {
     faults.push(`${name}: called best without meeting its bound`);
   if (material.status === 'none' && material.uses.length > 0)
     faults.push(`${name}: called none with stock in use`);
+}
+
+/** Carriage once a supplier, goods as listed, least orders made up. */
+function ordersAdd(plan: CuttingPlan, workshop: Workshop, faults: string[]): void {
+  const names = new Set(plan.buy.map(line => line.supplier));
+  if (names.size !== plan.orders.length) faults.push(`${plan.orders.length} orders, ${names.size} suppliers`);
+  for (const order of plan.orders) {
+    const supplier = workshop.suppliers.find(one => one.name === order.supplier);
+    let goods = 0;
+    for (const line of plan.buy) if (line.supplier === order.supplier) goods += line.price;
+    const least = Math.max(goods, supplier?.minimum ?? 0);
+    const right = supplier && order.goods === goods && order.delivery === supplier.delivery;
+    if (!right || order.total !== least + supplier.delivery || order.shortfall !== least - goods)
+      faults.push(`the order at ${order.supplier} does not add`);
+  }
 }
 
 function totalsAdd(plan: CuttingPlan, workshop: Workshop, faults: string[]): void {

@@ -9,6 +9,7 @@ import { leastCost } from './bound.ts';
 import { type Component, components, type Unplaced } from './components.ts';
 import { collectDemands } from './demands.ts';
 import { improveLengths, isOfLengths } from './lengths/as-lengths.ts';
+import { cheapestSet, ordersOf } from './orders.ts';
 import { improvePlates } from './plates/solve-plates.ts';
 import type { CutItem, Solution } from './problem.ts';
 import { sawn } from './saw.ts';
@@ -42,14 +43,26 @@ export function planCutting(
 
 /** The same for demands given as they are. */
 export function planDemands(demands: readonly Demand[], workshop: Workshop, effort: Effort): CuttingPlan {
+  return cheapestSet(
+    planWith(demands, workshop, effort),
+    demands,
+    workshop,
+    (wanted, shop) => planWith(wanted, shop, effort),
+    (wanted, shop) => components(wanted, stockLines(shop)).unplaced.length,
+  );
+}
+
+function planWith(demands: readonly Demand[], workshop: Workshop, effort: Effort): CuttingPlan {
   const lines = stockLines(workshop);
   const { problems, unplaced } = components(demands, lines);
   const numbers = new Map<string, number>();
   const materials = problems.map(problem => planProblem(problem, workshop, effort, numbers));
   addUnplaced(materials, unplaced);
+  const buy = shopping(materials, lines);
   return {
     materials,
-    buy: shopping(materials, lines),
+    buy,
+    orders: ordersOf({ buy }, workshop),
     cost: materials.reduce((sum, plan) => sum + plan.cost, 0),
   };
 }

@@ -88,6 +88,12 @@ export const CUTTING_RULES: readonly Rule[] = [
     reason: 'Two boards of one timber rarely finish alike.',
     source: { text: 'common practice', basis: 'common practice' },
   },
+  {
+    number: 'CUT-14',
+    says: 'What is bought costs its price, one carriage for each supplier, and what is missing to a least order; a supplier is left out when the whole then costs less.',
+    reason: 'A second carriage eats the saving on a sheet.',
+    source: { text: 'the workshop’s own figures', basis: 'workshop' },
+  },
 ];
 
 export const DEFAULT_KERF = { wood: 3.2, metal: 1.5 } as const;

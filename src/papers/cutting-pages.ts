@@ -1,3 +1,4 @@
+import { boughtFigures } from '../cutting/orders.ts';
 import { type LayoutOptions, layoutDrawing, layoutOverhang } from '../drawings/layout.ts';
 import { words } from '../drawings/list.ts';
 import { type Manner, PAPER } from '../drawings/manner.ts';
@@ -138,7 +139,9 @@ function shopping(book: Book, cutting: CuttingPlan, show: ShowOptions): void {
   book.need(20 + cutting.buy.length * 7);
   book.gap(2);
   book.heading('To buy');
-  const total = cutting.buy.reduce((sum, l) => sum + l.price, 0);
+  const total =
+    cutting.buy.reduce((sum, l) => sum + l.price, 0) +
+    cutting.orders.reduce((sum, order) => sum + order.delivery + order.shortfall, 0);
   table(
     book,
     [
@@ -160,7 +163,23 @@ function shopping(book: Book, cutting: CuttingPlan, show: ShowOptions): void {
           money(l.price),
         ],
       })),
-      { cells: ['', '', 'In all, without delivery', '', '', money(total)], total: true },
+      ...cutting.orders.flatMap(order => [
+        ...(order.delivery > 0
+          ? [{ cells: ['', '', 'Carriage', order.supplier, '', money(order.delivery)] }]
+          : []),
+        ...(order.shortfall > 0
+          ? [{ cells: ['', '', 'Made up to the least order', order.supplier, '', money(order.shortfall)] }]
+          : []),
+      ]),
+      { cells: ['', '', 'In all', '', '', money(total)], total: true },
     ],
   );
+  book.gap(2);
+  for (const one of boughtFigures(cutting)) {
+    const left = one.leftValue > 0 ? `; offcuts worth ${money(one.leftValue)} stay` : '';
+    book.text(
+      `${materialName(one.material)} ${crossed(one.section)}: ${roundTo(one.waste * 100, 0)}\u2009% of what is bought is waste${left}.`,
+      STYLE.remark,
+    );
+  }
 }

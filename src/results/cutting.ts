@@ -136,9 +136,20 @@ export interface ShoppingLine {
   price: number;
 }
 
+/** What one supplier is paid: goods, carriage and what makes goods up to a least order; minor units. */
+export interface SupplierOrder {
+  supplier: string;
+  goods: number;
+  delivery: number;
+  shortfall: number;
+  total: number;
+}
+
 export interface CuttingPlan {
   materials: MaterialPlan[];
   buy: ShoppingLine[];
+  /** One for each supplier something is bought from. */
+  orders: SupplierOrder[];
   /** Minor units: rack stock at its value and what is bought at its price, without delivery. */
   cost: number;
 }

@@ -169,6 +169,7 @@ const supplierItem = z.strictObject({
 const supplier = z.strictObject({
   name: short,
   delivery: money.optional(),
+  minimum: money.optional().describe('Least order in goods'),
   lead_days: z.number().min(0).optional(),
   items: byKey(supplierItem),
 });
@@ -353,6 +354,7 @@ export function workshopFrom(r: Read): Workshop {
       id: s.id,
       name: s.name,
       delivery: s.delivery ?? 0,
+      ...(s.minimum === undefined ? {} : { minimum: s.minimum }),
       leadDays: s.lead_days ?? 0,
       items: list(s.items).map(i =>
         defined({

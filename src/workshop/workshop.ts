@@ -163,6 +163,8 @@ export interface Supplier {
   id: string;
   name: string;
   delivery: number;
+  /** Least order in goods, minor units. */
+  minimum?: number;
   leadDays: number;
   items: SupplierItem[];
 }

@@ -207,6 +207,7 @@ export const cuttingPlan = (uses: StockUse[] = []): CuttingPlan => ({
     },
   ],
   buy: [],
+  orders: [],
   cost: 0,
 });
 

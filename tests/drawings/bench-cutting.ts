@@ -191,6 +191,7 @@ export const CUTTING: CuttingPlan = {
       bound: 1990,
     },
   ],
+  orders: [],
   buy: [
     {
       id: 'bar-16',

@@ -155,7 +155,7 @@ describe('the pages of a job pack', () => {
     const empty = {
       ...DERIVED,
       piece: { ...DERIVED.piece, instances: [], groups: [] },
-      cutting: { materials: [], buy: [], cost: 0 },
+      cutting: { materials: [], buy: [], orders: [], cost: 0 },
       setups: { ...DERIVED.setups, setups: [] },
       days: { ...DERIVED.days, days: [], waits: [] },
       checks: [],

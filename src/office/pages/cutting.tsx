@@ -6,10 +6,10 @@ import type { MaterialPlan, StockUse } from '../../results/cutting.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showSize, showText } from '../../results/show.ts';
 import { Mill } from '../cutting/mill.tsx';
+import { ToBuy } from '../cutting/to-buy.tsx';
 import { Drawing } from '../drawing.tsx';
-import { FigureText, Length, Money } from '../figure.tsx';
+import { FigureText, Length } from '../figure.tsx';
 import { useShow } from '../person.ts';
-import { buyPrice } from '../shell/title-block.tsx';
 import { useSize } from '../use-size.ts';
 import { WhyNote } from '../why.tsx';
 
@@ -180,59 +180,6 @@ function SawList({ steps }: { steps: readonly SawStep[] }): ReactNode {
         </li>
       ))}
     </ol>
-  );
-}
-
-function ToBuy({ derived }: { derived: Derived }): ReactNode {
-  const { buy } = derived.cutting;
-  if (buy.length === 0) return null;
-  return (
-    <section className="tobuy" aria-labelledby="tobuy">
-      <h2 id="tobuy">To buy</h2>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Item</th>
-            <th scope="col">From</th>
-            <th scope="col" className="n">
-              No.
-            </th>
-            <th scope="col" className="n">
-              Each
-            </th>
-            <th scope="col" className="n">
-              Price
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {buy.map(line => (
-            <tr key={`${line.item} ${line.supplier}`}>
-              <td>{line.item}</td>
-              <td>{line.supplier}</td>
-              <td className="n">{line.quantity}</td>
-              <td className="n">
-                <Money minor={line.unitPrice} />
-              </td>
-              <td className="n fig">
-                <Money minor={line.price} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <td>All of it</td>
-            <td />
-            <td />
-            <td />
-            <td className="n fig">
-              <Money minor={buyPrice(derived)} />
-            </td>
-          </tr>
-        </tfoot>
-      </table>
-    </section>
   );
 }
 

@@ -153,8 +153,7 @@ function Weight({ derived }: { derived: Derived }): ReactNode {
 }
 
 /** What the bought stock costs; stock from the rack is not counted. */
-export const buyPrice = (derived: Derived): number =>
-  derived.cutting.buy.reduce((sum, line) => sum + line.price, 0);
+const buyPrice = (derived: Derived): number => derived.cutting.buy.reduce((sum, line) => sum + line.price, 0);
 
 function ToBuy({ derived }: { derived: Derived }): ReactNode {
   const { cutting } = derived;
