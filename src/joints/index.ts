@@ -2,6 +2,7 @@ import type { JointCatalogue, JointType } from '../setting-out/joint-type.ts';
 import { barInHole } from './bar-in-hole.ts';
 import { barrelNut } from './barrel-nut.ts';
 import { bedConnector } from './bed-connector.ts';
+import { boxMitre } from './box-mitre.ts';
 import { button } from './button.ts';
 import { cleat } from './cleat.ts';
 import { cornerBridle } from './corner-bridle.ts';
@@ -18,6 +19,9 @@ import { lappedDovetail } from './lapped-dovetail.ts';
 import { lipped } from './lipped.ts';
 import { lockRecess } from './lock-recess.ts';
 import { looseTenon } from './loose-tenon.ts';
+import { mitreDowels } from './mitre-dowels.ts';
+import { mitreKeys } from './mitre-keys.ts';
+import { mitreSpline } from './mitre-spline.ts';
 import { mitredFrame } from './mitred-frame.ts';
 import { mortiseAndTenon } from './mortise-and-tenon.ts';
 import { nailed } from './nailed.ts';
@@ -68,6 +72,10 @@ export const JOINTS: readonly JointType[] = [
   groovedPanel,
   tongueAndGroove,
   mitredFrame,
+  mitreSpline,
+  mitreKeys,
+  mitreDowels,
+  boxMitre,
   dowelled,
   splayedRail,
   barInHole,

@@ -9,7 +9,7 @@ const MI1 = rule(
   'Each end is sawn so that the joint runs from inner to outer corner: 45 degrees for equal widths.',
   'The figure of the grain turns the corner; unequal widths take unequal angles.',
 );
-const MI2 = rule(
+export const MI2 = rule(
   'MI-2',
   'A mitre is end grain: it wants a spline, keys, dowels or a loose tenon.',
   'Glue alone on end grain lets go.',
@@ -85,7 +85,7 @@ function make(c: MakeContext) {
   };
 }
 
-interface Mitre {
+export interface Mitre {
   role: Role;
   cut: CutDraft;
   /** The member's size in the plane of the corner and square to it, mm. */
@@ -97,7 +97,7 @@ interface Mitre {
  * Angle from square and the side more is taken from: the inner edge of the corner. A frame lies with its
  * widths in the plane of the corner and is mitred; a box with its thicknesses, and is bevelled.
  */
-function mitreOf(c: MakeContext, role: Role): Mitre {
+export function mitreOf(c: MakeContext, role: Role): Mitre {
   const own: Member = role === 'from' ? c.from : c.into;
   const other: Member = role === 'from' ? c.into : c.from;
   const region: Box = role === 'from' ? c.contact.inFrom : c.contact.inInto;

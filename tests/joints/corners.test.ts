@@ -33,6 +33,21 @@ const CASES: [string, Set, string][] = [
   ['sliding-dovetail', { angle: 60 }, 'angle'],
   ['sliding-dovetail', { stop: 160 }, 'stop'],
   ['sliding-dovetail', { stop: 20, 'stop.room': 150 }, 'stop.room'],
+  ['mitre-spline', { 'spline.thickness': 12 }, 'spline.thickness'],
+  ['mitre-spline', { enters: 200 }, 'enters'],
+  ['mitre-keys', { 'key.depth': 60 }, 'key.depth'],
+  ['mitre-keys', { 'key.thickness': 15 }, 'key.thickness'],
+  ['mitre-keys', { keys: 30, 'key.thickness': 1, edge: 4 }, 'keys'],
+  ['mitre-keys', { keys: 2, edge: 1 }, 'edge'],
+  ['mitre-dowels', { 'dowel.diameter': 19 }, 'dowel.diameter'],
+  ['mitre-dowels', { enters: 60 }, 'enters'],
+  ['mitre-dowels', { 'dowel.count': 12 }, 'dowel.count'],
+  ['mitre-dowels', { 'from.outside': 5 }, 'from.outside'],
+  ['mitre-dowels', { 'from.inside': 1 }, 'from.inside'],
+  ['box-mitre', { 'spline.thickness': 12 }, 'spline.thickness'],
+  ['box-mitre', { enters: 15 }, 'enters'],
+  ['box-mitre', { 'from.inside': 1 }, 'from.inside'],
+  ['box-mitre', { 'from.inside': 26 }, 'from.inside'],
   ['finger-joint', { length: 12 }, 'length'],
   ['finger-joint', { fingers: 200 }, 'finger.width'],
   ['finger-joint', { 'finger.width': 160 }, 'finger.width'],
@@ -148,5 +163,40 @@ describe('finger joint', () => {
     // 13 of 12 are 156; 4 are left, a slot of the entering board.
     expect([m.instance('from').cuts.length, m.instance('into').cuts.length]).toEqual([7, 7]);
     expect((await proofOf(m)).overlaps).toEqual([]);
+  });
+});
+
+describe('mitres strengthened', () => {
+  test('a spline of 5 in a frame 40 by 20: two grooves 10 deep along the whole mitre', async () => {
+    const m = made('mitre-spline');
+    expect([number(m, 'spline.thickness'), number(m, 'enters')]).toEqual([5, 10]);
+    const groove = m.instance('from').cuts.find(cut => cut.kind === 'slant') as ProfileCut;
+    // The mitre is 40 x root 2 long; the groove square to it 10 deep.
+    expect(polygonArea(groove.polygon)).toBeCloseTo(40 * Math.SQRT2 * 10, 6);
+  });
+
+  test('keys on the corner of a box: two and one for each 60 mm, the outer 10 mm from the edges', async () => {
+    const { parts } = CORNERS['box-mitre']!(20);
+    const m = pieceOf({ parts, joints: { j: { type: 'mitre-keys', from: 'from', into: 'into' } } });
+    expect(m.said).toEqual([]);
+    expect((await proofOf(m)).overlaps).toEqual([]);
+    const slots = m.instance('from').cuts.filter(cut => cut.kind === 'slant') as ProfileCut[];
+    expect(slots.map(s => (s.from + s.to) / 2)).toEqual(
+      [10, 10 + 140 / 3, 150 - 140 / 3, 150].map(v => expect.closeTo(v, 9)),
+    );
+    expect(slots[0]!.axis).toBe('y');
+  });
+
+  test('a box mitre without spline is a bare bevel, and that is noted', () => {
+    const m = made('box-mitre', 20, { spline: 'without' });
+    expect(m.said).toEqual([]);
+    expect(m.instance('from').cuts.map(cut => cut.kind)).toEqual(['end-cut']);
+    expect(m.piece.joints[0]!.limits.some(l => l.severity === 'note')).toBe(true);
+  });
+
+  test('a frame is no box', () => {
+    const { parts } = CORNERS['mitre-spline']!(20);
+    const m = pieceOf({ parts, joints: { j: { type: 'box-mitre', from: 'from', into: 'into' } } });
+    expect(m.said[0]).toMatch(/lie with their widths in the plane of the corner/);
   });
 });

@@ -1,3 +1,4 @@
+import { add, scale } from '../../src/geometry/vector.ts';
 import { prove } from '../../src/proof/prove.ts';
 import type { SolidKernel } from '../../src/results/kernel.ts';
 import type { Instance } from '../../src/results/piece.ts';
@@ -75,7 +76,7 @@ export function tryJoint(kernel: SolidKernel, joint: string, t: number): Tried {
   const stated = [...new Set([...touch, ...(STATED[joint]?.(figure) ?? [])])]
     .filter(g => g <= MOST)
     .sort((a, b) => a - b);
-  const { part, expected } = spoil(joint, from, into, gaps);
+  const { part, expected } = spoil(figure, joint, from, into, gaps);
   return {
     joint,
     t,
@@ -90,7 +91,35 @@ export function tryJoint(kernel: SolidKernel, joint: string, t: number): Tried {
 /** A circle as the mesh kernel draws it: 32 sides. */
 const AREA = 16 * Math.sin(Math.PI / 16);
 
+/** How far two halves of a mitre at 45 degrees slide along it when one is pushed on by TOO_BIG, mm. */
+const SLID = TOO_BIG * Math.SQRT1_2;
+/** Area that the strengthening takes out of a mitre, mm2: there nothing touches. */
+const OUT_OF_MITRE: Record<string, (f: Read, line: number, thick: number) => number> = {
+  'mitre-spline': (f, line) => f('spline.thickness') * line,
+  'mitre-keys': f => f('keys') * f('key.thickness') * f('key.depth'),
+  'mitre-dowels': f => (AREA / 4) * f('dowel.count') * f('dowel.diameter') ** 2,
+  'box-mitre': (f, _line, thick) => (f('spline.thickness') + SLID) * thick,
+};
+
+/** Pushed on along its own length, a mitred end shares what touches, each mm2 of it by its lean. */
+function pushedMitre(joint: string, from: Instance, figure: Read): { part: Instance; expected: number } {
+  const end = from.cuts.find(c => c.kind === 'end-cut');
+  if (end?.kind !== 'end-cut') throw new Error(`${joint} has no mitre`);
+  const lean = ((Math.abs(end.mitre) + Math.abs(end.bevel)) * Math.PI) / 180;
+  const [wide, thick] =
+    end.mitre !== 0 ? [from.size.width, from.size.thickness] : [from.size.thickness, from.size.width];
+  const line = wide / Math.cos(lean);
+  // The outer corner comes out of the other board by as much as the two slide along the mitre.
+  const area = (line - SLID) * thick - OUT_OF_MITRE[joint]!(figure, line, thick);
+  const by = end.end === 'end1' ? -TOO_BIG : TOO_BIG;
+  return {
+    part: { ...from, frame: { ...from.frame, origin: add(from.frame.origin, scale(from.frame.x, by)) } },
+    expected: TOO_BIG * area * Math.cos(lean),
+  };
+}
+
 function spoil(
+  figure: Read,
   joint: string,
   from: Instance,
   into: Instance,
@@ -109,6 +138,7 @@ function spoil(
       expected: TOO_BIG * (from.size.width * from.size.thickness - bored),
     };
   }
+  if (OUT_OF_MITRE[joint]) return pushedMitre(joint, from, figure);
   if (ROUND.includes(joint)) {
     const hole = into.cuts.find(c => c.kind === 'hole');
     if (hole?.kind !== 'hole') throw new Error(`${joint} has no bore`);
