@@ -93,7 +93,7 @@ function section(j: JointType): string {
     `- Cuts: ${cutWords(sample)}.`,
     `- Glue: ${made.glue.length > 0 ? made.glue.map(g => `${Math.round(g.area)} mm\u00b2 ${GRAIN[g.grain]}`).join(', ') : 'none'}.`,
     ...(made.fasteners.length > 0
-      ? [`- Fasteners: ${made.fasteners.map(f => `${f.quantity} of ${f.item}`).join(', ')}.`]
+      ? [`- Fasteners: ${made.fasteners.map(f => `${f.item}, ${f.quantity}`).join('; ')}.`]
       : []),
   ];
   return `<a id="${j.type}"></a>
@@ -144,7 +144,8 @@ function cutWords({ piece, made }: Sample): string {
   );
 }
 
-const counted = (n: number, what: string): string => `${n} ${what}${n > 1 ? 's' : ''}`;
+const counted = (n: number, what: string): string =>
+  `${n} ${what}${n > 1 ? (/(s|x|ch|sh)$/.test(what) ? 'es' : 's') : ''}`;
 
 function figureRow(f: JointFigure, sample: Sample): string {
   const range = sample.made.limits

@@ -1,7 +1,19 @@
 import type { LocalFace } from '../results/cuts.ts';
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
 import { type Refusal, refused } from './fixing.ts';
-import { across, beyond, deep, FACE_AXIS, halfMm, limit, longAxis, rule, sunk, withSpan } from './shape.ts';
+import {
+  across,
+  beyond,
+  deep,
+  FACE_AXIS,
+  halfMm,
+  limit,
+  longAxis,
+  rule,
+  SIZE_OF_AXIS,
+  sunk,
+  withSpan,
+} from './shape.ts';
 
 const GP1 = rule(
   'GP-1',
@@ -128,7 +140,9 @@ function make(c: MakeContext) {
   const run = longAxis(box, contact.intoFace);
   const thin = (['x', 'y', 'z'] as const).find(a => a !== run && a !== FACE_AXIS[contact.intoFace])!;
   const fit = c.figure('fit');
-  box = withSpan(box, thin, box.min[thin] - fit / 2, box.max[thin] + fit / 2);
+  const room = into.body[SIZE_OF_AXIS[thin]];
+  // At the edge of a member the groove is a rebate: what stands over is not there to cut.
+  box = withSpan(box, thin, Math.max(0, box.min[thin] - fit / 2), Math.min(room, box.max[thin] + fit / 2));
   if (c.word('run') === 'through' && run === 'x') box = withSpan(box, 'x', -FAR, into.body.length + FAR);
   const whole = deep(contact, into.body);
   return {
@@ -169,11 +183,11 @@ function make(c: MakeContext) {
           },
         }
       : {}),
-    ...refused(refusals(c, depth, whole, depth - gap)),
+    ...refused(refusals(c, depth, whole, depth - gap, room - (box.max[thin] - box.min[thin]))),
   };
 }
 
-function refusals(c: MakeContext, depth: number, whole: number, enters: number): Refusal[] {
+function refusals(c: MakeContext, depth: number, whole: number, enters: number, left: number): Refusal[] {
   const found: Refusal[] = [];
   if (depth >= whole)
     found.push({
@@ -188,6 +202,12 @@ function refusals(c: MakeContext, depth: number, whole: number, enters: number):
       figure: 'edge.thickness',
       fault: `a panel edge of ${c.figure('edge.thickness')} mm on a panel of ${thick}`,
       mend: `give ${thick} mm or less`,
+    });
+  if (left < 1e-6)
+    found.push({
+      figure: 'edge.thickness',
+      fault: `a groove for an edge of ${c.figure('edge.thickness')} mm leaves nothing of ${c.into.instance} beside it`,
+      mend: `give ${thick} mm`,
     });
   const side = isSide(c.contact.fromFace) ? 'side' : 'end';
   if (c.figure(`enters.${side}`) > depth + 1e-6 || enters < 0)

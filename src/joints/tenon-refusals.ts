@@ -49,6 +49,12 @@ export function refusals(
       fault: `the haunch is ${c.figure('haunch.length')} mm long, the tenon only ${length}`,
       mend: `give ${Math.min(10, length)} mm`,
     });
+  if (c.figure('haunch.length') > 0 && c.figure('shoulder.near') <= 0)
+    found.push({
+      figure: 'shoulder.near',
+      fault: 'a haunch stands beside the tenon, and no wood is left for it there',
+      mend: `give ${Math.max(1, wholeMm(rail.wide - width))} mm, or make it a stub`,
+    });
   if (found.length === 0 && runsOut(c, pocket))
     found.push({
       figure: 'tenon.width',

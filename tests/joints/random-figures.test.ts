@@ -8,7 +8,7 @@ import { pieceOf } from '../setting-out/piece.ts';
 import { PIECES } from './pieces/index.ts';
 
 /**
- * Whatever a maker types for one or two figures of a joint, it is either refused in words or cut soundly: every cut
+ * Whatever a maker types for one or two figures of a joint, and chooses of its kinds, it is either refused in words or cut soundly: every cut
  * inside its part, and no two parts in one place.
  */
 const measured = (type: string) =>
@@ -30,12 +30,18 @@ describe.each(TYPES)('%s with figures at random', type => {
     fc.double({ min: 0, max: 4, noNaN: true }),
   );
 
+  const choices = JOINT_CATALOGUE.get(type)!.figures.filter(f => f.choices);
+  const chosen = fc.record(Object.fromEntries(choices.map(f => [f.name, fc.constantFrom(...f.choices!)])), {
+    requiredKeys: [],
+  });
+
   test('is refused, or sound and apart', async () => {
     const kernel = await loadMeshKernel();
     fc.assert(
-      fc.property(fc.array(one, { minLength: 1, maxLength: 2 }), typed => {
+      fc.property(fc.array(one, { minLength: 1, maxLength: 2 }), chosen, (typed, words) => {
         const set = {
           ...sample.set,
+          ...words,
           ...Object.fromEntries(typed.map(([name, f]) => [name, value(name, f)])),
         };
         const { said, piece } = pieceOf({
