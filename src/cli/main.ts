@@ -260,6 +260,27 @@ jobCommand('derive', 'everything, written to a folder: results, layouts, tables,
     }),
   );
 
+jobCommand('step', 'exact solids of the whole piece as STEP (ISO 10303-21), mm')
+  .requiredOption('-o, --out <file>', 'file to write, such as bench.step')
+  .action((job: string, options: Common & { out: string }) =>
+    withJob(job, options, async l => {
+      const [{ loadExactKernel }, { stepFile }, { SolidCache, placedSolids }] = await Promise.all([
+        import('../host/exact-kernel-node.ts'),
+        import('../papers/step.ts'),
+        import('../solids/shapes.ts'),
+      ]);
+      const { title, piece } = l.deriving.derived;
+      const kernel = await loadExactKernel();
+      const solids = placedSolids(piece.instances, new SolidCache(kernel));
+      const info = { title, date: options.date ?? today(), programVersion: VERSION };
+      const bytes = stepFile(kernel.step(title, solids), info);
+      onDisk(options.out, () => writeFileSync(options.out, bytes));
+      out([
+        `wrote ${options.out}: ${solids.length} unlike parts at ${solids.reduce((n, s) => n + s.at.length, 0)} places`,
+      ]);
+    }),
+  );
+
 program
   .command('new')
   .description('a job file to begin from')

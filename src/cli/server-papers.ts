@@ -1,9 +1,11 @@
 import type { DerivedJob } from '../host/derive-work.ts';
 import { createNodeDeriver } from '../host/node-deriver.ts';
+import { createNodeExact } from '../host/node-exact.ts';
 import type { JsonObject } from '../job/edits.ts';
 import { partsCsv, shoppingCsv } from '../papers/exports.ts';
 import { readPaperFonts } from '../papers/font-reader.ts';
 import { jobPack } from '../papers/pack.ts';
+import { stepFile } from '../papers/step.ts';
 import { fault } from '../results/fault.ts';
 import type { Paper } from '../server/parts.ts';
 
@@ -12,6 +14,7 @@ type Made = Awaited<ReturnType<Paper['make']>>;
 /** Papers that the server can make of a job. `today` is asked for each paper. */
 export function serverPapers(programVersion: string, today: () => string): readonly Paper[] {
   const deriver = createNodeDeriver();
+  const exact = createNodeExact();
   /** Derives as the office does; a document the store holds may be half written, which a paper must not be. */
   const ready = async (
     job: JsonObject,
@@ -65,6 +68,23 @@ export function serverPapers(programVersion: string, today: () => string): reado
       mediaType: 'text/csv; charset=utf-8',
       make: (job, workshop) =>
         ready(job, workshop, ({ derived, workshop: shop }) => shoppingCsv(derived, shop.currency)),
+    },
+    {
+      name: 'piece.step',
+      kind: 'step',
+      title: 'Solids of the piece',
+      mediaType: 'model/step',
+      make: (job, workshop) =>
+        ready(job, workshop, async ({ derived }) =>
+          stepFile(
+            (await exact.run('step', { title: derived.title, instances: derived.piece.instances })).bytes,
+            {
+              title: derived.title,
+              date: today(),
+              programVersion,
+            },
+          ),
+        ),
     },
   ];
 }

@@ -7,7 +7,7 @@ const FILE = 'piece.step';
 
 /**
  * STEP (ISO 10303-21) of a piece: every solid once, with components that stand where it stands, in mm. Parts carry
- * the names of the parts list, components those of the copies.
+ * the names of the parts list, components those of the copies, in UTF-8.
  */
 export function writeStep(oc: Oc, title: string, solids: readonly PlacedSolid[]): Uint8Array {
   return scoped(scope => {
@@ -30,16 +30,8 @@ export function writeStep(oc: Oc, title: string, solids: readonly PlacedSolid[])
     writer.SetNameMode(true);
     if (!writer.Perform(document, FILE, scope.keep(new oc.Message_ProgressRange())))
       throw new Error('the exact kernel cannot write this piece as STEP');
-    const text = new TextDecoder().decode(oc.FS.readFile(FILE) as Uint8Array);
+    const bytes = Uint8Array.from(oc.FS.readFile(FILE) as Uint8Array);
     oc.FS.unlink(FILE);
-    return new TextEncoder().encode(plainLetters(text));
+    return bytes;
   });
 }
-
-/** Letters beyond ASCII as ISO 10303-21 spells them in every edition: UTF-16 between `\\X2\\` and `\\X0\\`. */
-const plainLetters = (text: string): string =>
-  text.replace(/[^\n\r\t -~]+/gu, run => {
-    const units = Array.from({ length: run.length }, (_, i) => run.charCodeAt(i));
-    const hex = units.map(u => u.toString(16).toUpperCase().padStart(4, '0')).join('');
-    return `\\X2\\${hex}\\X0\\`;
-  });

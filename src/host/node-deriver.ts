@@ -3,6 +3,7 @@ import type { DERIVE_WORK } from './derive-work.ts';
 import type { Desk } from './desk.ts';
 import { createDesk } from './desk.ts';
 import { nodePort } from './node-port.ts';
+import type { WorkerPort } from './talk.ts';
 
 /** Beside this file in a checkout; in the built program beside it or one folder up. */
 const PLACES = ['./node-worker.ts', './node-worker.js', '../node-worker.js'];
@@ -13,5 +14,8 @@ function workerUrl(): URL {
   return found;
 }
 
+/** A new thread of the server's worker. */
+export const serverThread = (): WorkerPort => nodePort(workerUrl());
+
 /** Derives in a thread of its own, so that the server goes on answering. */
-export const createNodeDeriver = (): Desk<typeof DERIVE_WORK> => createDesk(() => nodePort(workerUrl()));
+export const createNodeDeriver = (): Desk<typeof DERIVE_WORK> => createDesk(serverThread);

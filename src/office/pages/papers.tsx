@@ -20,6 +20,11 @@ const PAPERS: { name: string; title: string; say: string }[] = [
     title: 'Shopping list',
     say: 'What is to be bought, from whom, at what price.',
   },
+  {
+    name: 'piece.step',
+    title: 'Solids',
+    say: 'Every part with its cuts, exact, where it stands in the piece: STEP (ISO 10303-21), mm.',
+  },
 ];
 
 export function PapersPage({ id, derived }: { id: string; derived: Derived }): ReactNode {
