@@ -6,6 +6,7 @@ import { batchOf, CUT_NAMES, kindOf, titleOf, workOf } from './cut-work.ts';
 import type { OrderOfWork } from './order-of-work.ts';
 import { mm, nameOf, type Prepared } from './stock.ts';
 import { spellOf } from './times.ts';
+import { trialTimber } from './trial-timber.ts';
 import { isStaged, type PartView, type View } from './view.ts';
 
 /** All cuts of one kind that one joint or feature asks of the copies of one part, at one stage. */
@@ -30,6 +31,9 @@ const JOINT_KINDS: readonly CutKind[] = [
   'dovetail',
   'slant',
 ];
+
+/** What takes the straight datum faces of a part away: cut when its joints are done. */
+const SHAPES: readonly CutKind[] = ['taper', 'curve', 'cut-out', 'bevel', 'scribe', 'turned'];
 
 export const isJointCut = (group: CutGroup): boolean => JOINT_KINDS.includes(group.kind);
 
@@ -122,7 +126,7 @@ const isMitre = ({ kind, cuts }: CutGroup): boolean =>
 /** Cuts whose fit is found on a trial piece: cheeks, open mortises, ways measured to a mate, mitres. */
 function deservesTrial(group: CutGroup): boolean {
   if (group.part.metal || group.after !== undefined) return false;
-  if (['tenon', 'open-mortise', 'halving'].includes(group.kind)) return true;
+  if (['tenon', 'open-mortise', 'halving', 'dovetail'].includes(group.kind)) return true;
   if (['groove', 'housing'].includes(group.kind)) return group.cuts.some(({ cut }) => cut.mate !== undefined);
   return isMitre(group);
 }
@@ -135,7 +139,8 @@ const testOf = (group: CutGroup): string => `test:${group.part.id}:${group.by}:$
 function testPiece(view: View, work: OrderOfWork, group: CutGroup): string | undefined {
   if (!deservesTrial(group)) return undefined;
   const { part } = group;
-  const { size, material } = part.first;
+  const { size } = part.first;
+  const length = Math.min(size.length, TEST_LENGTH_MM);
   return work.add({
     id: testOf(group),
     kind: 'test piece',
@@ -145,10 +150,10 @@ function testPiece(view: View, work: OrderOfWork, group: CutGroup): string | und
     ...(batchOf(group.cuts[0]!.cut, part) ? { batch: batchOf(group.cuts[0]!.cut, part) } : {}),
     testPiece: {
       of: part.first.id,
-      length: Math.min(size.length, TEST_LENGTH_MM),
+      length,
       width: size.width,
       thickness: size.thickness,
-      material,
+      material: trialTimber(view, part, length),
     },
   });
 }
@@ -161,18 +166,18 @@ function orderOnPart(work: OrderOfWork, own: readonly CutGroup[], mark: string):
   const joints = loose(own, ...JOINT_KINDS);
   const grooves = loose(own, 'groove', 'rebate');
   const holes = loose(own, 'hole');
-  const tapers = loose(own, 'taper');
+  const shaped = loose(own, ...SHAPES);
   const moulded = loose(own, 'chamfer', 'round-over');
   const mitres = own.filter(g => g.after === undefined && isMitre(g)).map(g => g.id);
   const stopped = own
     .filter(g => g.kind === 'housing' && g.cuts.some(({ cut }) => stopsShort(cut as PocketCut, g.part)))
     .map(g => g.id);
-  work.link([...joints, ...grooves], tapers, 11);
-  work.link(mark, tapers, 12);
+  work.link([...joints, ...grooves], shaped, 11);
+  work.link(mark, loose(own, 'taper'), 12);
   work.link(grooves, mitres, 13);
-  work.link(holes, [...tapers, ...loose(own, 'round-over')], 14);
+  work.link(holes, [...shaped, ...loose(own, 'round-over')], 14);
   work.link(stopped, moulded, 17);
-  work.link([...joints, ...grooves, ...tapers], moulded, 43);
+  work.link([...joints, ...grooves, ...shaped], moulded, 43);
 }
 
 /** Does the way end inside the part? */

@@ -8,7 +8,7 @@ import { A4, type Book, COLUMN } from './book.ts';
 import { atMachine, bigFigures } from './card-figures.ts';
 import { fitsColumn, gridAt, type TickRow, tickGrid, tickRows, tickTable } from './card-ticks.ts';
 import { cautionBlock, trialBlock } from './card-trial.ts';
-import { capital, FACE_WORD, instanceMarks } from './names.ts';
+import { capital, FACE_WORD, instanceMarks, materialName } from './names.ts';
 import { type Block, type Rich, STYLE, textBlock, textHeight } from './typeset.ts';
 
 const MANNER: Manner = { ...PAPER, text: 3.7, rod: 8.5 };
@@ -35,7 +35,10 @@ export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowO
   // Boxes go under the drawing, over the page's width, where the side column cannot take them.
   const crowded = beside && top + told.height > low;
   const side = crowded ? sideColumn(book, setup, [], top, show) : told;
-  const grid = beside && !crowded ? undefined : tickGrid(book, rows, Math.min(70, (low - top) * 0.45));
+  const boxes = beside && !crowded ? undefined : tickGrid(book, rows, Math.min(70, (low - top) * 0.45));
+  // Words that need the whole column leave the boxes to a page of their own.
+  const wordy = boxes !== undefined && top + side.height > low - boxes.height;
+  const grid = wordy ? undefined : boxes;
   const gridTop = low - (grid?.height ?? 0);
   const left = drawingColumn(book, setup, top, gridTop - top, show);
   book.add(...left.items, ...side.items);
@@ -43,6 +46,7 @@ export function cardPage(book: Book, setup: SetUp, derived: Derived, show: ShowO
   const below = top + Math.max(left.height, side.height) + 4 + (used ?? 0);
   if (grid) book.add(...place(grid.items, 0, Math.min(gridTop, below)));
   if (used === undefined) afterPage(book, setup);
+  if (wordy) restPage(book, setup, rows);
   for (const rest of grid?.rest ?? []) restPage(book, setup, rest);
 }
 
@@ -178,7 +182,13 @@ function sideColumn(
   const test = setup.testPiece;
   const before = [
     ...setup.before,
-    ...(test ? [`Test piece ${showSize(test, show)} is cut with the rest.`] : []),
+    ...(test
+      ? [
+          `Test piece ${showSize(test, show)} in ${materialName(test.material)} ${
+            (test.serves ?? 1) > 1 ? `, good for ${test.serves} trials` : ''
+          }`,
+        ]
+      : []),
   ];
   const told = section(book, 'Before', before, [SIDE.x, top], SIDE.width);
   const run = section(book, 'Run', runLines(setup), [SIDE.x, top + told.height], SIDE.width, true);

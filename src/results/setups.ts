@@ -137,7 +137,15 @@ export interface SetUp {
   wanted?: { label: string; value: Quantity; how: string };
   runs: Run[];
   operations: string[];
-  testPiece?: { mark: string; length: number; width: number; thickness: number; material: string };
+  testPiece?: {
+    mark: string;
+    length: number;
+    width: number;
+    thickness: number;
+    material: string;
+    /** Trials it serves: each is sawn off its end before the next. */
+    serves?: number;
+  };
   /** How a measured error on the trial cut moves the fence: `half` when both cheeks shift. */
   correction?: Correction;
   /** Trial cuts as entered, in their order, each with what it asks of the setting. */

@@ -53,6 +53,7 @@ export function testPieceOf(batch: Batch, operations: ReadonlyMap<string, Operat
             width: test.width,
             thickness: test.thickness,
             material: test.material,
+            serves: servesOf(trial, test.length),
           };
       }
   const { instance, mark } = trial.task;
@@ -62,7 +63,20 @@ export function testPieceOf(batch: Batch, operations: ReadonlyMap<string, Operat
     width: trueSize(instance, 'y'),
     thickness: trueSize(instance, 'z'),
     material: instance.material,
+    serves: servesOf(trial, Math.min(300, trueSize(instance, 'x'))),
   };
+}
+
+/** What must stay in the hand of a trial piece, and what sawing one trial off costs, mm (common practice). */
+const HELD = 150;
+const SAWN_OFF = 5;
+
+/** How many trials one piece gives: a cut at an end is sawn off and made again, one along it has its two sides. */
+function servesOf({ draft, task }: Batch['steps'][number], length: number): number {
+  const depth = draft.settings.find(s => s.name === 'blade height' || s.name === 'depth')?.value.value;
+  const atEnd = draft.end !== undefined && draft.lays.every(l => l.entry === 'end1' || l.entry === 'end2');
+  if (!atEnd || typeof depth !== 'number' || task.instance.size.length <= 0) return 2;
+  return Math.max(1, Math.floor((length - HELD) / (depth + SAWN_OFF)));
 }
 
 /** Minutes of running: each operation's own hands-on time, shared over its steps by their passes. */

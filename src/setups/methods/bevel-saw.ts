@@ -125,7 +125,7 @@ export const bevelTableSaw: Method = {
           grain: 'end-on',
         }),
       kerfSide: 'outside the part, away from the fence',
-      trial: true,
+      trial: false,
       before: ['The tilt is tried on waste with a bevel set to the drawing'],
       after: ['The sawn bevel is planed with one stroke'],
       cautions: [
