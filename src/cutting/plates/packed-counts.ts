@@ -36,11 +36,10 @@ export class PackedCounts {
     this.spare = Int32Array.from(spare);
   }
 
-  /** Writes the counts of a single piece at `to`. */
-  single(store: Int32Array, to: number, item: number): void {
-    store.fill(0, to, to + this.words);
+  /** Adds pieces of an item to the counts at `to`; no more than the limit. */
+  add(store: Int32Array, to: number, item: number, count: number): void {
     const { word, shift } = this.fields[item]!;
-    store[to + word] = 2 ** shift;
+    store[to + word]! += count * 2 ** shift;
   }
 
   /** May the pieces at `a` and at `b` lie on one plate? */

@@ -100,12 +100,18 @@ export class Picks {
   }
 
   piece(item: number, spot: number, hash: number, gain: number, value: number): void {
+    this.set([item], spot, hash, gain, value);
+  }
+
+  /** Pieces that are one thing here, `made` telling which; no more of any than there are. */
+  set(items: readonly number[], made: number, hash: number, gain: number, value: number): void {
     if (gain <= this.floor) return;
     const { rows } = this;
     rows.reserve(rows.size + 1);
     const at = rows.size++;
-    this.counts.single(rows.packed, at * rows.words, item);
-    this.fill(at, hash, spot, 0, PIECE, gain, value);
+    rows.packed.fill(0, at * rows.words, (at + 1) * rows.words);
+    for (const item of items) this.counts.add(rows.packed, at * rows.words, item, 1);
+    this.fill(at, hash, made, 0, PIECE, gain, value);
   }
 
   /** The two together, if there are pieces enough; the caller has seen to the gain. */
