@@ -127,6 +127,13 @@ export class LinearMaster {
     return sum;
   }
 
+  /** What the present basis would cost for other right-hand sides. */
+  objectiveAt(right: ArrayLike<number>): number {
+    let sum = 0;
+    for (let i = 0; i < this.rows; i++) sum += this.price[i]! * right[i]!;
+    return sum;
+  }
+
   /**
    * Optimises over the columns so far. Levels below zero (after `setRight`) are driven out first.
    * @param pivots changes of basis after which it leaves off, with a basis that serves but is not the best

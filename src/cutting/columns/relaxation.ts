@@ -24,6 +24,13 @@ const SMOOTHING = 0.6;
 /** Changes of basis between two rounds of pricing, beyond the number of new ways. */
 const PIVOTS = 12;
 
+/**
+ * Pieces that demands are raised by while ways are priced, against standing still at one corner of the
+ * programme (A. Charnes, Econometrica 20 (1952)); taken away before the levels are read.
+ */
+const SPREAD = 1e-3;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
 const quantised = (value: number): number => Math.floor(value * WORTH_STEPS) / WORTH_STEPS;
 
 const between = (old: Prices, now: Prices, share: number): Prices => ({
@@ -113,11 +120,16 @@ export class Relaxation<P> {
     const end = (outcome: Settled['outcome']): Settled => ({ outcome, least: least * this.scale });
     let exchanging = root && this.exchanges > 0;
     this.bar(node, exchanging);
-    this.master.setRight([...node.left, ...this.limited.map(s => -node.stockLeft[s]!)]);
-    let centre: Prices | undefined =
-      root && this.pricer.start
-        ? { worth: this.pricer.start.map(quantised), rent: this.stocks.map(() => 0) }
-        : undefined;
+    let spread = SPREAD;
+    this.ask(node, spread);
+    let centre: Prices | undefined;
+    if (root && this.pricer.start) {
+      centre = { worth: this.pricer.start.map(quantised), rent: this.stocks.map(() => 0) };
+      this.centre = centre;
+      const priced = this.priced(node, centre);
+      least = this.farley(node, centre.worth, priced.most);
+      for (const way of priced.ways) this.add(way);
+    }
     let pivots = PIVOTS;
     for (let round = 0; round < 20_000; round++) {
       if (this.stop() && !(root && round === 0)) return end('stopped');
@@ -142,16 +154,33 @@ export class Relaxation<P> {
       const before = this.ways.length;
       for (const way of fresh) this.add(way);
       const optimal = solved === 'optimal';
-      const objective = this.master.objective() * this.scale;
+      const objective = this.master.objectiveAt(this.right(node, 0)) * this.scale;
       const near = rounded(least * this.scale) >= rounded(objective) - NEAR * this.scale;
       const settled = this.ways.length === before || (near && this.master.missing() < NEAR);
       pivots = settled ? Infinity : PIVOTS + this.ways.length - before;
       if (!settled || !optimal) continue;
+      if (spread > 0) {
+        spread = 0;
+        this.ask(node, 0);
+        continue;
+      }
       if (!exchanging) return end(this.master.missing() > 0.01 ? 'closed' : 'open');
       exchanging = false;
       this.bar(node, false);
     }
     return end('open');
+  }
+
+  /** Demands and limits, each a very little more by a share of its own: no two ways then run out together. */
+  private right(node: SearchNode<P>, spread: number): number[] {
+    const demands = Array.from(node.left, (left, i) =>
+      left > 0 ? left + spread * (1 + ((i * GOLDEN) % 1)) : 0,
+    );
+    return [...demands, ...this.limited.map(s => -node.stockLeft[s]!)];
+  }
+
+  private ask(node: SearchNode<P>, spread: number): void {
+    this.master.setRight(this.right(node, spread));
   }
 
   private pricesOf(node: SearchNode<P>): Prices {
