@@ -42,13 +42,16 @@ export function checkDemands(plan: CuttingPlan, demands: readonly Demand[], work
   const byInstance = new Map(demands.map(demand => [demand.instance, demand]));
   for (const use of uses) {
     for (const words of resaw(use)) faults.push(`${use.id}: ${words}`);
-    stockIsReal(use, workshop, faults);
-    kerfIsTheBlades(use, workshop, faults);
+    if (use.kept) keptIsHonest(use, byInstance, faults);
+    else {
+      stockIsReal(use, workshop, faults);
+      kerfIsTheBlades(use, workshop, faults);
+    }
     insideTheTrim(use, faults);
     clearOfDefects(use, faults);
     for (const placed of use.placed) {
       const demand = byInstance.get(placed.instance);
-      if (demand) rightPart(placed, demand, use, workshop, faults);
+      if (demand && !use.kept) rightPart(placed, demand, use, workshop, faults);
     }
     offcutsAreJudged(use, workshop, faults);
   }
@@ -75,7 +78,11 @@ function everyDemandOnce(plan: CuttingPlan, demands: readonly Demand[], faults: 
     if (n !== 1) faults.push(`${demand.mark} ${demand.instance} is in the plan ${n} times`);
     times.delete(demand.instance);
   }
-  for (const instance of times.keys()) faults.push(`${instance} is in the plan and nobody wants it`);
+  const gone = new Set(
+    plan.materials.flatMap(one => one.uses.flatMap(use => (use.kept ? use.placed.map(p => p.instance) : []))),
+  );
+  for (const instance of times.keys())
+    if (!gone.has(instance)) faults.push(`${instance} is in the plan and nobody wants it`);
   const ids = plan.materials.flatMap(material => material.uses.map(use => use.id));
   if (new Set(ids).size !== ids.length) faults.push('two pieces of stock share an id');
 }
@@ -223,7 +230,9 @@ function offcutsAreJudged(use: StockUse, workshop: Workshop, faults: string[]): 
 
 function rackIsNotOverdrawn(uses: readonly StockUse[], workshop: Workshop, faults: string[]): void {
   for (const item of workshop.rack) {
-    const taken = uses.filter(use => use.from === 'rack' && use.item === item.id).length;
+    const taken = uses.filter(
+      use => use.from === 'rack' && use.item === item.id && use.kept?.done === undefined,
+    ).length;
     if (taken > item.quantity) faults.push(`${item.id}: ${taken} taken, ${item.quantity} on the rack`);
   }
 }
@@ -252,6 +261,21 @@ function figuresAdd(material: MaterialPlan, faults: string[]): void {
     faults.push(`${name}: called none with stock in use`);
 }
 
+/** A kept layout whose blanks are no longer wanted, or no longer lie on it whole, says so. */
+function keptIsHonest(use: StockUse, wanted: ReadonlyMap<string, Demand>, faults: string[]): void {
+  const off = use.placed.filter(placed => {
+    const demand = wanted.get(placed.instance);
+    if (!demand || demand.material !== use.material) return true;
+    const sizes = [demand.length, demand.width, demand.thickness];
+    const long = demand.kind === 'sheet' && placed.turned ? demand.width : demand.length;
+    const enough =
+      sizes.some(size => size <= placed.width + TOLERANCE) || use.kind === 'bar' || use.kind === 'tube';
+    return placed.length < long - TOLERANCE || !enough;
+  });
+  if (off.length > 0 && use.kept?.stale.length === 0)
+    faults.push(`${use.id}: ${off[0]!.instance} no longer agrees and nothing says so`);
+}
+
 /** Carriage once a supplier, goods as listed, least orders made up. */
 function ordersAdd(plan: CuttingPlan, workshop: Workshop, faults: string[]): void {
   const names = new Set(plan.buy.map(line => line.supplier));
@@ -270,7 +294,9 @@ function ordersAdd(plan: CuttingPlan, workshop: Workshop, faults: string[]): voi
 function totalsAdd(plan: CuttingPlan, workshop: Workshop, faults: string[]): void {
   const cost = plan.materials.reduce((sum, material) => sum + material.cost, 0);
   if (Math.abs(cost - plan.cost) > 1e-6) faults.push(`cost ${plan.cost} is not ${cost}`);
-  const bought = plan.materials.flatMap(material => material.uses).filter(use => use.from === 'buy');
+  const bought = plan.materials
+    .flatMap(material => material.uses)
+    .filter(use => use.from === 'buy' && use.kept?.done === undefined);
   const listed = plan.buy.reduce((sum, line) => sum + line.quantity, 0);
   if (listed !== bought.length)
     faults.push(`${listed} on the shopping list, ${bought.length} in the layouts`);

@@ -171,7 +171,7 @@ function changed(
     to,
     now: landed(plan),
     after: landed(then),
-    milling: { now: 0, then: 0 },
+    milling: { now: 0, after: 0 },
     short: missing(then) - missing(plan) + thin.length,
     follows: [
       `${parts.length} ${parts.length === 1 ? 'part comes' : 'parts come'} ${round(Math.abs(by))} mm ${more}.`,

@@ -8,6 +8,7 @@ import type { Workshop } from '../workshop/workshop.ts';
 import { leastCost } from './bound.ts';
 import { type Component, components, type Unplaced } from './components.ts';
 import { collectDemands } from './demands.ts';
+import { joined, keptUses, type LaidLayouts, without } from './kept-layouts.ts';
 import { improveLengths, isOfLengths } from './lengths/as-lengths.ts';
 import { cheapestSet, ordersOf } from './orders.ts';
 import { improvePlates } from './plates/solve-plates.ts';
@@ -15,6 +16,7 @@ import type { CutItem, Solution } from './problem.ts';
 import { sawn } from './saw.ts';
 import { search } from './search.ts';
 import { type StockLine, stockLines } from './stock.ts';
+import { wasteShare } from './waste.ts';
 import { wished } from './wishes.ts';
 import { planWords } from './words.ts';
 
@@ -38,7 +40,21 @@ export function planCutting(
   effort: Effort,
   wishes?: CuttingDocument,
 ): CuttingPlan {
-  return planDemands(wished(collectDemands(piece, operations), piece, wishes), workshop, effort);
+  const demands = wished(collectDemands(piece, operations), piece, wishes);
+  return planRest(demands, workshop, effort, wishes?.laid ?? {});
+}
+
+/** Plans what the layouts kept by the maker leave to be cut, from the stock they leave; they stay whole. */
+export function planRest(
+  demands: readonly Demand[],
+  workshop: Workshop,
+  effort: Effort,
+  laid: LaidLayouts,
+): CuttingPlan {
+  const kept = keptUses(laid, demands);
+  if (kept.length === 0) return planDemands(demands, workshop, effort);
+  const { rest, shop } = without(kept, demands, workshop);
+  return joined(planDemands(rest, shop, effort), kept, workshop);
 }
 
 /** The same for demands given as they are. */
@@ -182,22 +198,6 @@ function sections(items: readonly CutItem[]): string {
 }
 
 const figure = (mm: number): string => String(Math.round(mm * 100) / 100);
-
-const meanWidth = (use: StockUse): number =>
-  use.narrow ? (use.narrow.near + use.narrow.far) / 2 : use.width;
-
-/** Share of the volume of stock used that is neither in a blank nor back on the rack. */
-function wasteShare(uses: readonly StockUse[]): number {
-  let used = 0;
-  let kept = 0;
-  for (const use of uses) {
-    used += use.length * meanWidth(use) * use.thickness;
-    for (const part of use.placed) kept += part.length * part.width * use.thickness;
-    for (const left of use.left)
-      if (left.fate === 'back to the rack') kept += left.length * (left.narrow ?? left.width) * use.thickness;
-  }
-  return used === 0 ? 0 : Math.max(0, 1 - kept / used);
-}
 
 /** Blanks without stock join the plan of their material, or stand in one of their own. */
 function addUnplaced(materials: MaterialPlan[], unplaced: readonly Unplaced[]): void {

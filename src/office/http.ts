@@ -62,6 +62,13 @@ export function httpApi(): OfficeApi {
       return { ...kept, document: kept.document as JsonObject };
     },
     workshop: async () => opened(await call('getWorkshop')).document as JsonObject,
+    editWorkshop: async make => {
+      const now = opened(await call('getWorkshop'));
+      const operations = make(now.document as JsonObject).map(o => ({ ...o, path: [...o.path] }));
+      if (operations.length === 0) return now.document as JsonObject;
+      return opened(await call('editWorkshop', { body: { ...act(now.version), operations } }))
+        .document as JsonObject;
+    },
     watch: changed => {
       const events = new EventSource(EVENTS_PATH);
       events.onmessage = event => {

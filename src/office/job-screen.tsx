@@ -132,7 +132,7 @@ function pageBody(
     case 'setting-out':
       return <SettingOutPage session={session} view={view} derived={derived} />;
     case 'cutting':
-      return <CuttingPage derived={derived} />;
+      return <CuttingPage derived={derived} session={session} view={view} />;
     case 'set-ups':
       return bench && card !== undefined ? (
         <BenchCard id={id} derived={derived} number={card} session={session} />

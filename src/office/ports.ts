@@ -56,6 +56,8 @@ export interface OfficeApi {
   keptList(id: string): Promise<readonly KeptLine[]>;
   kept(id: string, number: number): Promise<KeptSettingOut>;
   workshop(): Promise<JsonObject>;
+  /** One edit of the workshop as it stands now; answers the workshop after it. */
+  editWorkshop(make: (workshop: JsonObject) => readonly EditOperation[]): Promise<JsonObject>;
   /** Tells when a document was changed by another window or device. */
   watch(changed: (id: string, version: number) => void): () => void;
   /** Addresses of a paper of the job and of its file. */

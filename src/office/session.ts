@@ -167,6 +167,18 @@ export class JobSession {
     return this.inTurn(() => this.flush());
   }
 
+  /** One edit of the workshop, after what of the job is still on its way; results follow. */
+  changeWorkshop(make: (workshop: JsonObject) => readonly EditOperation[]): Promise<void> {
+    return this.inTurn(async () => {
+      try {
+        this.workshop = await this.tools.api.editWorkshop(make);
+        if (this.view.document) await this.derive(this.view.document);
+      } catch (error) {
+        this.set({ trouble: wordsOf(error) });
+      }
+    });
+  }
+
   undo = (): Promise<void> => this.act(base => this.tools.api.undo(this.id, base));
   redo = (): Promise<void> => this.act(base => this.tools.api.redo(this.id, base));
 

@@ -60,6 +60,8 @@ export interface StockUse {
   /** Sawn boards: what the layout keeps out of. */
   avoid?: ToAvoid[];
   kerf: number;
+  /** Accepted by the maker and kept whole; what no longer agrees with the setting-out, a sentence each. */
+  kept?: { stale: string[]; done?: string };
   /** Taken off each factory end and edge before a part may touch it. */
   trim: { end: number; edge: number };
   price: number;

@@ -5,16 +5,26 @@ import { type SawStep, sawOrder } from '../../drawings/saw-order.ts';
 import type { MaterialPlan, StockUse } from '../../results/cutting.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showSize, showText } from '../../results/show.ts';
+import { KeepLayout } from '../cutting/keep-layout.tsx';
 import { Mill } from '../cutting/mill.tsx';
 import { ToBuy } from '../cutting/to-buy.tsx';
 import { Drawing } from '../drawing.tsx';
 import { FigureText, Length } from '../figure.tsx';
 import { useShow } from '../person.ts';
+import type { JobSession, JobView } from '../session.ts';
 import { useSize } from '../use-size.ts';
 import { WhyNote } from '../why.tsx';
 
 /** Layouts of every length and sheet, all to one scale, with the order of sawing beside each. */
-export function CuttingPage({ derived }: { derived: Derived }): ReactNode {
+export function CuttingPage({
+  derived,
+  session,
+  view,
+}: {
+  derived: Derived;
+  session: JobSession;
+  view: JobView;
+}): ReactNode {
   const { cutting } = derived;
   const host = useRef<HTMLElement>(null);
   const { width } = useSize(host);
@@ -30,6 +40,7 @@ export function CuttingPage({ derived }: { derived: Derived }): ReactNode {
           <Plan
             key={`${plan.material} ${plan.section}`}
             plan={plan}
+            keep={use => <KeepLayout use={use} derived={derived} session={session} view={view} />}
             scale={scale}
             narrow={narrow}
             picked={picked}
@@ -47,12 +58,14 @@ export function CuttingPage({ derived }: { derived: Derived }): ReactNode {
 
 function Plan({
   plan,
+  keep,
   scale,
   narrow,
   picked,
   onPick,
 }: {
   plan: MaterialPlan;
+  keep: (use: StockUse) => ReactNode;
   scale: number;
   narrow: boolean;
   picked: string | undefined;
@@ -64,6 +77,7 @@ function Plan({
         <Stock
           key={use.id}
           plan={plan}
+          keep={keep}
           use={use}
           first={i === 0}
           scale={scale}
@@ -99,6 +113,7 @@ function Plan({
 
 function Stock({
   plan,
+  keep,
   use,
   first,
   scale,
@@ -107,6 +122,7 @@ function Stock({
   onPick,
 }: {
   plan: MaterialPlan;
+  keep: (use: StockUse) => ReactNode;
   use: StockUse;
   first: boolean;
   scale: number;
@@ -154,6 +170,7 @@ function Stock({
               goes back
             </p>
           ))}
+        {keep(use)}
       </div>
     </div>
   );
