@@ -15,6 +15,7 @@ const NONE = { length: 0, width: 0, thickness: 0 };
 
 const MEETS: Record<Meets, string> = {
   'end to face': 'an end of the first part lies flat against a face of the second',
+  'end to end': 'an end of the first part lies flat against an end of the second',
   'end to slope': 'an end of the first part runs against a face of the second at whatever slant',
   'edge to face': 'an end or edge of the first part lies flat against a face of the second',
   'face to face': 'two faces lie flat against each other',

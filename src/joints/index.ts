@@ -3,6 +3,7 @@ import { barInHole } from './bar-in-hole.ts';
 import { barrelNut } from './barrel-nut.ts';
 import { bedConnector } from './bed-connector.ts';
 import { boxMitre } from './box-mitre.ts';
+import { breadboardEnd } from './breadboard-end.ts';
 import { button } from './button.ts';
 import { cleat } from './cleat.ts';
 import { cornerBridle } from './corner-bridle.ts';
@@ -29,6 +30,7 @@ import { peggedTenon } from './pegged-tenon.ts';
 import { pocketScrew } from './pocket-screw.ts';
 import { roundTenon } from './round-tenon.ts';
 import { runnerGroove } from './runner-groove.ts';
+import { scarf } from './scarf.ts';
 import { screwed } from './screwed.ts';
 import { sheetBonded } from './sheet-bonded.ts';
 import { sheetLetIn } from './sheet-let-in.ts';
@@ -76,6 +78,8 @@ export const JOINTS: readonly JointType[] = [
   mitreKeys,
   mitreDowels,
   boxMitre,
+  scarf,
+  breadboardEnd,
   dowelled,
   splayedRail,
   barInHole,

@@ -1,7 +1,7 @@
 import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
 import { refused } from './fixing.ts';
 import { deep, halfMm, limit, rule } from './shape.ts';
-import { TAIL_FIGURES, tailsOf } from './tails.ts';
+import { DV1, DV2, DV3, DV4, DV5, TAIL_FIGURES, tailsOf } from './tails.ts';
 
 const LD1 = rule(
   'LD-1',
@@ -17,7 +17,7 @@ export const lappedDovetail: JointType = {
   meets: 'end to face',
   many: false,
   needs: ['a dovetail saw and chisels, or a router jig', 'a marking gauge and a bevel'],
-  rules: [LD1],
+  rules: [DV1, DV2, DV3, DV4, DV5, LD1],
   figures: [
     {
       name: 'lap',

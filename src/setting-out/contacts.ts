@@ -16,7 +16,7 @@ const ENDS: readonly LocalFace[] = ['end1', 'end2'];
 const RIM: readonly LocalFace[] = ['end1', 'end2', 'backEdge', 'faceEdge'];
 
 const entering = (meets: Meets, round: boolean): readonly LocalFace[] => {
-  if (meets === 'end to face') return ENDS;
+  if (meets === 'end to face' || meets === 'end to end') return ENDS;
   return meets === 'edge to face' && !round ? RIM : LOCAL_FACES;
 };
 
@@ -58,7 +58,7 @@ function facing(a: Body, b: Body, meets: Meets, within: number): Contact[] {
   const found: Contact[] = [];
   for (const fromFace of entering(meets, false)) {
     const normal = directionToWorld(a.frame, LOCAL_NORMAL[fromFace]);
-    for (const intoFace of LOCAL_FACES) {
+    for (const intoFace of meets === 'end to end' ? ENDS : LOCAL_FACES) {
       const other = directionToWorld(b.frame, LOCAL_NORMAL[intoFace]);
       if (dot(normal, other) > -1 + 1e-9) continue;
       const fa = faceBox(a, fromFace);

@@ -28,7 +28,14 @@ export interface Contact {
 }
 
 /** How the copies of a joint find each other. */
-export type Meets = 'end to slope' | 'end to face' | 'edge to face' | 'face to face' | 'overlap' | 'corner';
+export type Meets =
+  | 'end to slope'
+  | 'end to face'
+  | 'end to end'
+  | 'edge to face'
+  | 'face to face'
+  | 'overlap'
+  | 'corner';
 
 /** Reads figures for a default; everything read shows up in "why". */
 export interface JointReader {

@@ -22,6 +22,7 @@ export interface Pairing {
 const MAY_LENGTHEN: Partial<Record<Meets, readonly LocalFace[]>> = {
   'end to face': ['end1', 'end2'],
   'end to slope': ['end1', 'end2'],
+  'end to end': ['end1', 'end2'],
   'edge to face': ['end1', 'end2', 'backEdge', 'faceEdge'],
 };
 

@@ -48,6 +48,17 @@ const CASES: [string, Set, string][] = [
   ['box-mitre', { enters: 15 }, 'enters'],
   ['box-mitre', { 'from.inside': 1 }, 'from.inside'],
   ['box-mitre', { 'from.inside': 26 }, 'from.inside'],
+  ['scarf', { nib: 10 }, 'nib'],
+  ['scarf', { length: 300 }, 'length'],
+  ['scarf', { slope: -1, length: 100 }, 'slope'],
+  ['breadboard-end', { 'tongue.thickness': 19 }, 'tongue.thickness'],
+  ['breadboard-end', { 'tongue.length': 50 }, 'tongue.length'],
+  ['breadboard-end', { 'tenon.length': 80 }, 'tenon.length'],
+  ['breadboard-end', { deeper: -1 }, 'deeper'],
+  ['breadboard-end', { tenons: 3, 'tenon.width': 60 }, 'tenon.width'],
+  ['breadboard-end', { tenons: 40 }, 'tenons'],
+  ['breadboard-end', { tenons: 3, play: 30 }, 'play'],
+  ['breadboard-end', { 'peg.diameter': 60 }, 'peg.diameter'],
   ['finger-joint', { length: 12 }, 'length'],
   ['finger-joint', { fingers: 200 }, 'finger.width'],
   ['finger-joint', { 'finger.width': 160 }, 'finger.width'],
@@ -198,5 +209,78 @@ describe('mitres strengthened', () => {
     const { parts } = CORNERS['mitre-spline']!(20);
     const m = pieceOf({ parts, joints: { j: { type: 'box-mitre', from: 'from', into: 'into' } } });
     expect(m.said[0]).toMatch(/lie with their widths in the plane of the corner/);
+  });
+});
+
+describe('scarf', () => {
+  test('20 mm deep: 160 long, nibs of 2.5; the first length grows, the second loses what it takes', async () => {
+    const m = made('scarf');
+    expect(['length', 'nib'].map(f => number(m, f))).toEqual([160, 2.5]);
+    expect(m.instance('from').size.length).toBe(560);
+    const { overlaps, volumes } = await proofOf(m);
+    expect(overlaps).toEqual([]);
+    // What the two are together is their bodies: half of the scarf, 160 x 20 / 2 by 60 wide, goes from one to the other.
+    expect(volumes.from).toBeCloseTo(400 * 60 * 20 + 160 * 10 * 60, 1);
+    expect(volumes.into).toBeCloseTo(400 * 60 * 20 - 160 * 10 * 60, 1);
+  });
+
+  test('across the width of a flat board, and lengths that are not alike', async () => {
+    const m = made('scarf', 20, { across: 'width', slope: 3 });
+    expect(m.said).toEqual([]);
+    expect(number(m, 'length')).toBe(180);
+    expect((await proofOf(m)).overlaps).toEqual([]);
+    expect(m.piece.joints[0]!.limits.find(l => l.min !== undefined && l.value < l.min)?.remedy).toMatch(
+      /480 mm long/,
+    );
+    expect(made('scarf', 20, {}, { from: { width: 50 } }).said[0]).toMatch(/are 50 and 60 mm there/);
+  });
+
+  test('ends find ends only: a board whose end stands against a face makes none', () => {
+    const { parts } = CORNERS['through-dovetail']!(20);
+    const m = pieceOf({ parts, joints: { j: { type: 'scarf', from: 'from', into: 'into' } } });
+    expect(m.said[0]).toMatch(/no from meets into/);
+  });
+});
+
+describe('breadboard end', () => {
+  const panel = (over: object = {}) => {
+    const { parts } = CORNERS['breadboard-end']!(20);
+    return pieceOf({
+      parts: {
+        into: { ...parts.into, length: 480 },
+        from: { ...parts.from, repeat: { count: 3, along: 'y', step: 160 } },
+      },
+      joints: {
+        panel: { type: 'edge-glued', from: 'from', into: 'from' },
+        j: { type: 'breadboard-end', from: 'from', into: 'into', count: 3, ...over },
+      },
+    });
+  };
+
+  test('a panel of three boards is glued at the middle one; the others are pegged in slots', async () => {
+    const m = panel({ set: { play: 3 } });
+    expect(m.said).toEqual([]);
+    expect((await proofOf(m)).overlaps).toEqual([]);
+    const joints = m.piece.joints.filter(j => j.joint === 'j');
+    expect(joints.map(j => [j.instances[0], j.glue.length, j.room?.what])).toEqual([
+      ['from', 0, 'slotted screw'],
+      ['from_2', 1, 'glued'],
+      ['from_3', 0, 'slotted screw'],
+    ]);
+    const slot = m.instance('from').cuts.find(cut => cut.kind === 'hole');
+    expect(slot).toMatchObject({ role: 'slot', slot: { travel: 6, along: 'y' } });
+    expect(m.instance('from_2').cuts.find(cut => cut.kind === 'hole')).toMatchObject({ role: 'dowel' });
+    // Mortises by hand: tenons of 70, the outer ones 3 mm freer on each side.
+    const mortises = m
+      .instance('into')
+      .cuts.flatMap(cut => (cut.kind === 'mortise' ? [cut.box.max.x - cut.box.min.x] : []));
+    expect(mortises).toEqual([76, 70, 76].map(v => expect.closeTo(v, 9)));
+  });
+
+  test('too little play for the distance from the middle is told', () => {
+    const play = (m: ReturnType<typeof panel>) =>
+      m.piece.joints.flatMap(j => j.limits).filter(l => l.figure === 'play' && l.value < (l.min ?? 0));
+    expect(play(panel({ set: { play: 0.5 } }))).toHaveLength(2);
+    expect(play(panel())).toHaveLength(0);
   });
 });

@@ -24,6 +24,7 @@ const STATED: Record<string, (f: Read) => number[]> = {
   'round-tenon': f => [f('bore.deeper')],
   'lapped-dovetail': f => [f('length')],
   'sliding-dovetail': f => [f('depth')],
+  'breadboard-end': f => [f('deeper'), ...(f('tenons') > 1 ? [f('play')] : [])],
   'stopped-housing': f => [f('notch.room'), f('depth')],
   'corner-notch': f => [f('play')],
   'grooved-panel': f => [f('fit') / 2, f('gap.side')],
@@ -118,6 +119,12 @@ function pushedMitre(joint: string, from: Instance, figure: Read): { part: Insta
   };
 }
 
+/** Pushed on along its length a scarf shares its whole section: slope and nibs together. */
+const pushedOn = (from: Instance): { part: Instance; expected: number } => ({
+  part: { ...from, frame: { ...from.frame, origin: add(from.frame.origin, scale(from.frame.x, -TOO_BIG)) } },
+  expected: TOO_BIG * from.size.width * from.size.thickness,
+});
+
 function spoil(
   figure: Read,
   joint: string,
@@ -138,6 +145,7 @@ function spoil(
       expected: TOO_BIG * (from.size.width * from.size.thickness - bored),
     };
   }
+  if (joint === 'scarf') return pushedOn(from);
   if (OUT_OF_MITRE[joint]) return pushedMitre(joint, from, figure);
   if (ROUND.includes(joint)) {
     const hole = into.cuts.find(c => c.kind === 'hole');

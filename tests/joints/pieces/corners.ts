@@ -31,7 +31,7 @@ const box: Sample = t => ({
   parts: { into: side(t), from: bottom(t, { at: { left: 0, front: 0, bottom: 0 } }) },
 });
 
-/** Boards and frames at corners. */
+/** Boards and frames at corners, and lengths end to end. */
 export const CORNERS: Record<string, Sample> = {
   'through-dovetail': t => ({ parts: { into: side(t), from: bottom(t) } }),
   'lapped-dovetail': t => ({ parts: { into: side(t), from: bottom(t) } }),
@@ -42,5 +42,17 @@ export const CORNERS: Record<string, Sample> = {
   'mitre-keys': frame,
   'mitre-dowels': frame,
   'box-mitre': box,
+  scarf: t => ({
+    parts: {
+      into: board(t, { width: 3 * t }),
+      from: board(t, { width: 3 * t, at: { left: 'into.right', front: 0, bottom: 0 } }),
+    },
+  }),
+  'breadboard-end': t => ({
+    parts: {
+      into: board(t, { length: 8 * t, width: 4 * t, along: 'back', at: { left: 0, front: 0, bottom: 0 } }),
+      from: board(t, { at: { left: 'into.right', front: 0, bottom: 0 } }),
+    },
+  }),
   'finger-joint': t => ({ parts: { into: side(t), from: bottom(t) } }),
 };
