@@ -1,7 +1,7 @@
 import { vec } from '../geometry/vector.ts';
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
 import { axisAlong, bored, type Refusal, type RoleCut, refused, runOf } from './fixing.ts';
-import { deep, FACE_AXIS, isHigh, limit, rule, SIZE_OF_AXIS, sizeAlong } from './shape.ts';
+import { deep, FACE_AXIS, isHigh, limit, longAxis, rule, SIZE_OF_AXIS, sizeAlong } from './shape.ts';
 
 const SP1 = rule(
   'SP-1',
@@ -100,7 +100,9 @@ function make(c: MakeContext) {
   const entry = FACE_AXIS[contact.intoFace];
   const [diameter, depth] = [c.figure('pin.diameter'), c.figure('pin.depth')];
   const whole = deep(contact, into.body);
-  const level = up && up.axis !== entry ? up : undefined;
+  // A shelf lies level when its thickness stands upright.
+  const level =
+    up && up.axis !== entry && up.axis !== longAxis(contact.inInto, contact.intoFace) ? up : undefined;
   const cuts: RoleCut[] = [];
   let nearest = Number.POSITIVE_INFINITY;
   if (level) {

@@ -6,6 +6,7 @@ import { prove } from '../../src/proof/prove.ts';
 import { setOut } from '../../src/setting-out/set-out.ts';
 import { pieceOf, proofOf } from '../setting-out/piece.ts';
 import { PIECES } from './pieces/index.ts';
+import { turnedParts } from './pieces/turned.ts';
 
 const none = { length: 0, width: 0, thickness: 0 };
 const context = { allowances: { timber: none, sheet: none, bar: none, tube: none }, density: () => 600 };
@@ -139,4 +140,32 @@ describe('mirrored and lifted copies', () => {
           expect([id + copy, volumes[id + copy]!.toFixed(2)]).toEqual([id + copy, volumes[id]!.toFixed(2)]);
     },
   );
+});
+
+describe('laid along every axis', () => {
+  /** Joints that mean up and down: a shelf on pins lies level or not at all. */
+  const UPRIGHT = ['shelf-pins'];
+
+  test.each(JOINTS.map(j => j.type))('%s: the same wood whichever way it lies', async type => {
+    const sample = PIECES[type]!(20);
+    const made = (parts: typeof sample.parts) =>
+      pieceOf({
+        parts,
+        joints: { j: { type, from: 'from', into: 'into', ...(sample.set ? { set: sample.set } : {}) } },
+      });
+    const usual = (await proofOf(made(sample.parts))).volumes;
+    let parts = sample.parts;
+    for (let turns = 1; turns < 3; turns++) {
+      parts = turnedParts(parts);
+      const laid = made(parts);
+      if (UPRIGHT.includes(type)) {
+        expect(laid.said[0]).toMatch(/does not lie level/);
+        continue;
+      }
+      expect(laid.said).toEqual([]);
+      const { overlaps, volumes } = await proofOf(laid);
+      expect(overlaps).toEqual([]);
+      for (const id of ['from', 'into']) expect(volumes[id]).toBeCloseTo(usual[id]!, 1);
+    }
+  });
 });
