@@ -19,6 +19,9 @@ import {
 export type { Chosen, Found, Priced, Pricer, SearchLimits, StockTerms, Way } from './ways.ts';
 export { WORTH_STEPS } from './ways.ts';
 
+/** Levels so near to whole are whole. */
+const LEVEL = 1e-3;
+
 export class ColumnSearch<P> {
   private readonly demands: Int32Array;
   private readonly stocks: readonly StockTerms[];
@@ -112,10 +115,10 @@ export class ColumnSearch<P> {
     this.finish(node, levels);
     const choices = this.choices(levels);
     if (choices.length === 0 || this.done()) return;
-    const sure = choices.filter(w => levels[w]! >= 1 - NEAR);
+    const sure = choices.filter(w => levels[w]! >= 1 - LEVEL);
     if (sure.length > 0) {
       const next = copyNode(node);
-      for (const w of sure) this.fix(next, w, Math.floor(levels[w]! + NEAR));
+      for (const w of sure) this.fix(next, w, Math.floor(levels[w]! + LEVEL));
       this.dive(next, budget, false);
       return;
     }
@@ -135,7 +138,7 @@ export class ColumnSearch<P> {
   /** Ways in use, the most used first, then the ones that take most. */
   private choices(levels: Float64Array): number[] {
     const used: number[] = [];
-    for (let w = 0; w < levels.length; w++) if (levels[w]! > 1e-5) used.push(w);
+    for (let w = 0; w < levels.length; w++) if (levels[w]! > LEVEL) used.push(w);
     return used.sort((a, b) => levels[b]! - levels[a]! || a - b);
   }
 
@@ -157,7 +160,7 @@ export class ColumnSearch<P> {
   /** Completes a node by the pricer's quick way, from the whole part of the levels. */
   private finish(node: SearchNode<P>, levels: Float64Array): void {
     const rounded = copyNode(node);
-    for (const w of this.choices(levels)) this.fix(rounded, w, Math.floor(levels[w]! + NEAR));
+    for (const w of this.choices(levels)) this.fix(rounded, w, Math.floor(levels[w]! + LEVEL));
     for (const from of [rounded, node]) {
       if (from === node && rounded.fixed.length === node.fixed.length) break;
       this.trial += 1;

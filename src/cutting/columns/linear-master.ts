@@ -142,7 +142,12 @@ export class LinearMaster {
   solve(stop?: () => boolean, pivots = Infinity): 'optimal' | 'short' | 'lost' {
     if (this.stale) this.freshPrices();
     this.stale = false;
-    return this.restore(stop) ? this.improve(pivots, stop) : 'lost';
+    if (!this.restore(stop)) {
+      if (stop?.()) return 'lost';
+      this.begin();
+      if (!this.restore(stop)) return 'lost';
+    }
+    return this.improve(pivots, stop);
   }
 
   private freshPrices(): void {
@@ -294,7 +299,10 @@ export class LinearMaster {
   /** Levels and prices anew; the inverse too when they have drifted. */
   private refresh(): void {
     if (this.drift() > 1e-8) {
-      if (!this.inverse.invert(this.columns, this.basis)) this.begin();
+      if (!this.inverse.invert(this.columns, this.basis)) {
+        this.begin();
+        return;
+      }
       this.inverse.times(this.right, this.level);
     }
     this.freshPrices();
@@ -312,7 +320,7 @@ export class LinearMaster {
     return residual.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   }
 
-  /** Back to the artificial basis, when the basis has become singular. */
+  /** Back to the artificial basis, when the way on from this one is lost. */
   private begin(): void {
     const m = this.rows;
     this.inverse.begin();
@@ -321,5 +329,7 @@ export class LinearMaster {
       this.basis[i] = m + i;
       this.place[m + i] = i;
     }
+    this.inverse.times(this.right, this.level);
+    this.freshPrices();
   }
 }

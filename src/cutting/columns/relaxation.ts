@@ -26,9 +26,9 @@ const PIVOTS = 12;
 
 /**
  * Pieces that demands are raised by while ways are priced, against standing still at one corner of the
- * programme (A. Charnes, Econometrica 20 (1952)); taken away before the levels are read.
+ * programme (A. Charnes, Econometrica 20 (1952)). Bounds are computed from the demands as they are.
  */
-const SPREAD = 1e-3;
+const SPREAD = 2e-4;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 const quantised = (value: number): number => Math.floor(value * WORTH_STEPS) / WORTH_STEPS;
@@ -98,7 +98,7 @@ export class Relaxation<P> {
     this.master.beginWith(Array.from({ length: this.master.count - first }, (_, k) => first + k));
   }
 
-  /** How often each way is used. */
+  /** How often each way is used, give or take `SPREAD`. */
   levels(): Float64Array {
     return this.master.levels().subarray(this.exchanges);
   }
@@ -120,8 +120,7 @@ export class Relaxation<P> {
     const end = (outcome: Settled['outcome']): Settled => ({ outcome, least: least * this.scale });
     let exchanging = root && this.exchanges > 0;
     this.bar(node, exchanging);
-    let spread = SPREAD;
-    this.ask(node, spread);
+    this.master.setRight(this.right(node, SPREAD));
     let centre: Prices | undefined;
     if (root && this.pricer.start) {
       centre = { worth: this.pricer.start.map(quantised), rent: this.stocks.map(() => 0) };
@@ -159,11 +158,6 @@ export class Relaxation<P> {
       const settled = this.ways.length === before || (near && this.master.missing() < NEAR);
       pivots = settled ? Infinity : PIVOTS + this.ways.length - before;
       if (!settled || !optimal) continue;
-      if (spread > 0) {
-        spread = 0;
-        this.ask(node, 0);
-        continue;
-      }
       if (!exchanging) return end(this.master.missing() > 0.01 ? 'closed' : 'open');
       exchanging = false;
       this.bar(node, false);
@@ -177,10 +171,6 @@ export class Relaxation<P> {
       left > 0 ? left + spread * (1 + ((i * GOLDEN) % 1)) : 0,
     );
     return [...demands, ...this.limited.map(s => -node.stockLeft[s]!)];
-  }
-
-  private ask(node: SearchNode<P>, spread: number): void {
-    this.master.setRight(this.right(node, spread));
   }
 
   private pricesOf(node: SearchNode<P>): Prices {
