@@ -98,13 +98,8 @@ export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
     shared(a, atA, b, atB) {
       // In one part's own frame and both ways round: nearly coplanar turned faces can report a false overlap.
       const [ma, mb] = [(a as MeshSolid).body, (b as MeshSolid).body];
-      const moved = mb.transform(between(atB, atA));
-      const one = ma.intersect(moved);
-      const back = ma.transform(between(atA, atB));
-      const two = back.intersect(mb);
-      const volume = Math.min(one.volume(), two.volume());
-      for (const m of [moved, one, back, two]) m.delete();
-      return Math.max(0, volume);
+      const there = common(ma, mb, between(atB, atA));
+      return there <= 0 ? 0 : Math.max(0, Math.min(there, common(mb, ma, between(atA, atB))));
     },
     gap(a, atA, b, atB, most) {
       const moved = (b as MeshSolid).body.transform(between(atB, atA));
@@ -113,6 +108,16 @@ export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
       return least;
     },
   };
+}
+
+/** Volume that `a` shares with `b` moved into its frame. */
+function common(a: Manifold, b: Manifold, move: Matrix): number {
+  const moved = b.transform(move);
+  const both = a.intersect(moved);
+  const volume = both.volume();
+  moved.delete();
+  both.delete();
+  return volume;
 }
 
 type Statics = ManifoldToplevel['Manifold'];

@@ -17,15 +17,15 @@ export function recycledDesk<T extends Telling>(
   let turn: Promise<unknown> = Promise.resolve();
   return {
     run: (task, input, watch) => {
-      const done = turn.then(async () => {
-        const answer = await desk.run(task, input, watch);
-        if (answer.memory > most) {
+      const done = turn.then(() => desk.run(task, input, watch));
+      turn = done.then(
+        ({ memory }) => {
+          if (memory <= most) return;
           desk.close();
           desk = createDesk<T>(spawn);
-        }
-        return answer;
-      });
-      turn = done.catch(() => undefined);
+        },
+        () => undefined,
+      );
       return done;
     },
     close: () => desk.close(),

@@ -43,6 +43,12 @@ const INSIDE = 1;
  */
 export function fitsOf(piece: Piece, cache: SolidCache): Fit[] {
   const by = new Map(piece.instances.map(i => [i.id, i]));
+  const taken = new Map<string, Triangles>();
+  const surface = (i: Instance): Triangles => {
+    const kept = taken.get(i.id) ?? cache.surface(i);
+    taken.set(i.id, kept);
+    return kept;
+  };
   return piece.instances.flatMap(a =>
     a.cuts.flatMap((cut): Fit[] => {
       const b = cut.mate && by.get(cut.mate.instance);
@@ -53,8 +59,8 @@ export function fitsOf(piece: Piece, cache: SolidCache): Fit[] {
       if (!way) return [];
       const across = way.axis;
       const found = playAlong(
-        facetsAlong(cache.surface(a), a.frame, a.frame, across, way.within),
-        facetsAlong(cache.surface(b), b.frame, a.frame, across, way.within),
+        facetsAlong(surface(a), a.frame, a.frame, across, way.within),
+        facetsAlong(surface(b), b.frame, a.frame, across, way.within),
       );
       return [{ joint: cut.by, a: a.id, b: b.id, wanted: cut.clearance, found }];
     }),

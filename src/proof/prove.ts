@@ -43,7 +43,9 @@ export function prove(
   const cache = options.cache ?? new SolidCache(kernel);
   const shaped = derived.piece.instances.filter(hasShape);
   const volumes: Record<string, number> = {};
-  for (const i of shaped) volumes[i.id] = cache.of(i).volume();
+  // Looked up once: a key is the whole description of a part.
+  const solids = new Map(shaped.map(i => [i.id, cache.of(i)]));
+  for (const [id, solid] of solids) volumes[id] = solid.volume();
   const pairs = meeting(shaped.filter(i => !i.loose));
   const overlaps: Overlap[] = [];
   let done = 0;
@@ -53,7 +55,7 @@ export function prove(
       complete = false;
       break;
     }
-    const volume = kernel.shared(cache.of(a), a.frame, cache.of(b), b.frame);
+    const volume = kernel.shared(solids.get(a.id)!, a.frame, solids.get(b.id)!, b.frame);
     if (volume > TOUCHING) overlaps.push({ a: a.id, b: b.id, volume });
     options.progress?.(++done, pairs.length, overlaps.length);
   }

@@ -27,7 +27,9 @@ export const TOLERANCE = 0.3;
  * Every card of a plan, repeated on the blanks and compared. Parts are taken at their nominal sizes: cards of
  * measured parts are compared with as much more tolerance as the measurement differs.
  */
-export function checkCards(piece: Piece, setUps: readonly SetUp[]): SimulationReport {
+export function checkCards(piece: Piece, all: readonly SetUp[]): SimulationReport {
+  // Clamping and sanding take nothing that a card could repeat.
+  const setUps = all.filter(s => s.removal?.shape !== 'nothing');
   const report: SimulationReport = {
     setUps: setUps.length,
     simulated: 0,
