@@ -104,14 +104,17 @@ function sandInside(view: View, work: OrderOfWork, of: AssemblyView): string | u
     .flatMap(id => view.instances.get(id) ?? [])
     .filter(copy => isSanded(view, copy) && view.recipeOf.get(copy.id)?.when !== 'before glue-up');
   if (copies.length === 0) return undefined;
-  const grits = Math.max(...copies.map(copy => usualGrits(view.recipeOf.get(copy.id)).length));
+  const grits = copies
+    .map(copy => usualGrits(view.recipeOf.get(copy.id)))
+    .reduce((most, own) => (own.length > most.length ? own : most));
   const id = work.add({
     id: `sand:${of.assembly.id}`,
     kind: 'sand',
     title: `Sand the inside faces of ${of.assembly.name}`,
     instances: copies.map(copy => copy.id),
     assembly: of.assembly.id,
-    handsOn: spellOf(view.workshop, sandWork(copies, 0.5 * grits)),
+    grits,
+    handsOn: spellOf(view.workshop, sandWork(copies, 0.5 * grits.length)),
     cautions: ['Dust: extraction and a mask'],
   });
   for (const child of of.assembly.assemblies)

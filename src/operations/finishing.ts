@@ -237,6 +237,7 @@ function usualSanding(
     id: `prepare:${recipe.id}`,
     kind: 'sand',
     title: `Sand to P${grits.at(-1)} for ${recipe.name}`,
+    grits,
     instances: wood.map(copy => copy.id),
     handsOn: spellOf(view.workshop, sandWork(wood, share * grits.length)),
     cautions: ['Dust: extraction and a mask'],

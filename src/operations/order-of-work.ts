@@ -2,7 +2,8 @@ import type { Fault } from '../results/fault.ts';
 import { fault } from '../results/fault.ts';
 import type { Operation, OperationKind, Spell } from '../results/operations.ts';
 import type { Rule } from '../results/source.ts';
-import { afterBy } from './order-rules.ts';
+import { afterBy, NECESSARY } from './order-rules.ts';
+import { type OrderJudged, setAsideRules } from './set-aside.ts';
 import type { Wait } from './times.ts';
 
 export interface OperationDraft {
@@ -14,6 +15,7 @@ export interface OperationDraft {
   assembly?: string;
   cuts?: Operation['cuts'];
   sizing?: Operation['sizing'];
+  grits?: Operation['grits'];
   wait?: { what: NonNullable<Operation['wait']>['what'] } & Wait;
   batch?: string;
   resources?: string[];
@@ -36,6 +38,7 @@ export class OrderOfWork {
       ...(draft.assembly === undefined ? {} : { assembly: draft.assembly }),
       cuts: draft.cuts ?? [],
       ...(draft.sizing === undefined ? {} : { sizing: draft.sizing }),
+      ...(draft.grits === undefined ? {} : { grits: draft.grits }),
       handsOn: draft.handsOn,
       ...(wait && wait.minutes > 0
         ? { wait: { minutes: wait.minutes, what: wait.what, source: { text: wait.text, basis: wait.basis } } }
@@ -72,8 +75,8 @@ export class OrderOfWork {
     return [...this.#operations.keys()].filter(id => !awaited.has(id));
   }
 
-  /** Operations with their precedence, rings opened and told. */
-  done(): { operations: Operation[]; faults: Fault[] } {
+  /** Operations with their precedence: what the maker judged set aside, rings opened and told. */
+  done(judged: OrderJudged = new Map()): { operations: Operation[]; faults: Fault[] } {
     const seen = new Set<string>();
     for (const { first, next, rule } of this.#links) {
       const operation = this.#operations.get(next);
@@ -83,14 +86,16 @@ export class OrderOfWork {
       operation.after.push(afterBy(first, rule));
     }
     const operations = [...this.#operations.values()];
-    return { operations, faults: openRings(operations) };
+    const idle = setAsideRules(operations, judged);
+    return { operations, faults: [...idle, ...openRings(operations)] };
   }
 }
 
 /**
  * Finds each ring of operations that wait for one another, names it with its rules, and opens it where it
  * hurts least: at a soft rule if there is one, else where a measurement waits for what it should serve, else
- * at the last link found. What is left can be planned.
+ * at a rule that a maker may set aside, else at the last link found. What is left can be planned. The fault names
+ * the rules to relax, with their risk, and where the ring was opened for now.
  */
 export function openRings(operations: readonly Operation[]): Fault[] {
   const faults: Fault[] = [];
@@ -102,8 +107,10 @@ export function openRings(operations: readonly Operation[]): Fault[] {
     const weakest =
       links.find(link => rulesOf(link).every(after => !after.hard)) ??
       links.find(link => link.operation.kind === 'measure') ??
+      links.find(link => rulesOf(link).every(after => !NECESSARY.has(after.rule.number))) ??
       links.at(-1)!;
-    faults.push(describe(links.map(link => ({ ...link, rules: rulesOf(link).map(after => after.rule) }))));
+    const told = links.map(link => ({ ...link, rules: rulesOf(link).map(after => after.rule) }));
+    faults.push(describe(told, told[links.indexOf(weakest)]!));
     weakest.operation.after = weakest.operation.after.filter(after => after.operation !== weakest.first.id);
   }
   return faults;
@@ -115,7 +122,7 @@ interface RingLink {
   rules: Rule[];
 }
 
-function describe(links: readonly RingLink[]): Fault {
+function describe(links: readonly RingLink[], opened: RingLink): Fault {
   const chain = links.map(
     ({ operation, first, rules }) =>
       `"${operation.title}" waits for "${first.title}" (${rules.map(r => `${r.number} ${r.says}`).join('; ')})`,
@@ -123,9 +130,19 @@ function describe(links: readonly RingLink[]): Fault {
   return fault(
     `operations.${links[0]!.operation.id}`,
     `the order of work goes round in a ring: ${chain.join(', ')}`,
-    'move one of these: cut it at another stage, measure it at another dry fit, or finish it at another time',
+    `${toRelax([opened, ...links])}or move one of these: cut it at another stage, measure it at another dry fit, finish it at another time. For now "${opened.operation.title}" does not wait for "${opened.first.title}"`,
     'an order in which each thing can be begun',
   );
+}
+
+/** Setting aside every rule of one link opens the ring: the rules of the first link where that is allowed. */
+function toRelax(links: readonly RingLink[]): string {
+  const link = links.find(({ rules }) => rules.every(rule => !NECESSARY.has(rule.number)));
+  if (!link) return '';
+  const each = link.rules.map(
+    rule => `${rule.number} by overruled: {order.${rule.number}: {reason: ...}} (risk: ${rule.reason})`,
+  );
+  return `set aside ${each.join(' and ')}, `;
 }
 
 /** One ring, as operations each of which waits for the next, the last for the first; undefined when there is none. */

@@ -25,7 +25,7 @@ type Row = [number: number, says: string, hard: 'H' | 'S', reason: string, sourc
 
 /**
  * Rules that the derivation of operations applies. 1 to 67 are numbered as in the trade's list; those that
- * ask for what a job file does not hold (veneer, dovetails, horns, scribing on site) are not here. 68 and
+ * ask for what a job file does not hold (veneer, horns, scribing on site) are not here. 68 and
  * up are the plain necessities that the list takes for granted.
  */
 // biome-ignore format: a table, one rule a line
@@ -46,6 +46,7 @@ const ROWS: Row[] = [
   [15, 'Dowel hole in the mortise before the tenon hole', 'H', 'the pull goes the wrong way', practice, 'glue only'],
   [16, 'Shelf-pin and runner holes before the glue-up', 'S', 'the drill does not reach'],
   [17, 'Stopped housings before an edge is moulded', 'S', 'the cutter breaks out'],
+  [18, 'Tails before pins, the second marked from the first', 'H', 'sizes from a list never match', practice, 'jig'],
   [20, 'The opening is final before the drawer is sized', 'H', 'a drawer made to a list jams', practice, 'metal runners still measure'],
   [21, 'The carcase square before the back is sized', 'H', 'a gap', practice, 'planted back'],
   [22, 'The door frame dry before its panel is sized', 'H', 'the panel is short or tight', practice, 'sheet panel'],
@@ -71,6 +72,7 @@ const ROWS: Row[] = [
   [50, 'Check diagonals and twist before the glue grabs', 'H', 'the wind stays'],
   [51, 'Squeeze-out off while it is gel, before stain', 'H', 'pale patches', PREFINISH, 'pre-finished parts'],
   [53, 'Hardware fitted dry, taken off, finish, put on after it is hard', 'H', 'the chisel slips on finish; screws fill', practice, 'surface hardware'],
+  [54, 'An inset door hung before its handle and catch', 'H', 'the catch misses'],
   [56, "The client's sample signed before the first coat", 'H', 'it is done again'],
   [57, 'Stain, then sealer, then top coat', 'H', 'patches; nothing holds', practice, 'oil systems'],
   [58, 'Hidden face first, show face the same day', 'S', 'it cups; runs', practice, 'small parts'],
@@ -97,6 +99,9 @@ export const ORDER_RULES: readonly OrderRule[] = ROWS.map(([number, says, hard, 
   hard: hard === 'H',
   ...(unless === undefined ? {} : { unless }),
 }));
+
+/** Without these nothing can be made at all: no maker sets them aside. */
+export const NECESSARY: ReadonlySet<string> = new Set(['ORD-68', 'ORD-70', 'ORD-71', 'ORD-72', 'ORD-75']);
 
 const byNumber = new Map(ORDER_RULES.map(rule => [rule.number, rule]));
 

@@ -8,7 +8,9 @@ import { addAssemblies } from './assemblies.ts';
 import { addCuts } from './cuts.ts';
 import { addFinishes } from './finishing.ts';
 import { addFitting } from './fitting.ts';
+import { addFurtherRules } from './further-rules.ts';
 import { OrderOfWork } from './order-of-work.ts';
+import { readOrderJudged } from './set-aside.ts';
 import { addStock } from './stock.ts';
 import { glueTimes } from './times.ts';
 import { type View, viewOf } from './view.ts';
@@ -17,12 +19,14 @@ import { type View, viewOf } from './view.ts';
  * Everything that has to be done to make the piece, and what must come before what, by the numbered rules
  * of the order of work (order-rules.ts). Reads cut kinds, assemblies, glue and finish recipes; never asks
  * which joint a cut came from. Minutes are the workshop's own where it has them, else the tables'.
- * A ring in the order is a fault and is opened, so that the rest can be planned.
+ * A ring in the order is a fault and is opened, so that the rest can be planned. `overruled` may set rules aside
+ * by keys such as `order.ORD-10`; other keys are passed over.
  */
 export function planOperations(
   piece: Piece,
   commission: Commission,
   workshop: Workshop,
+  overruled: Readonly<Record<string, { reason: string }>> = {},
 ): { operations: Operation[]; faults: Fault[] } {
   const view = viewOf(piece, commission, workshop);
   const work = new OrderOfWork();
@@ -31,9 +35,14 @@ export function planOperations(
   const groups = addCuts(view, work, prepared);
   const made = addAssemblies(view, work, prepared, groups);
   const { finished, faults } = addFinishes(view, work, made, groups);
+  addFurtherRules(view, work, groups);
   addFitting(view, work, made, groups, finished);
-  const done = work.done();
-  return { operations: done.operations, faults: [...unknownGlues(view), ...faults, ...done.faults] };
+  const { judged, faults: unfit } = readOrderJudged(overruled);
+  const done = work.done(judged);
+  return {
+    operations: done.operations,
+    faults: [...unknownGlues(view), ...faults, ...unfit, ...done.faults],
+  };
 }
 
 function unknownGlues(view: View): Fault[] {

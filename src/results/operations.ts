@@ -36,6 +36,11 @@ export interface After {
   hard: boolean;
 }
 
+/** A link that the maker has set aside, with his reason; the rule's own reason is the risk he takes. */
+export interface SetAside extends After {
+  because: string;
+}
+
 /** What an operation brings its parts to: rough sizes are the blank's, the others the finished part's. */
 export type Sizing =
   | 'rough length'
@@ -59,12 +64,16 @@ export interface Operation {
   cuts: { instance: string; cut: string }[];
   /** Set where it brings its instances to a size. */
   sizing?: Sizing;
+  /** Set where it sands: the grits, coarse to fine. */
+  grits?: number[];
   handsOn: Spell;
   /** After the hands leave it: clamp, drying, curing, rest. Nothing that needs the part may start sooner. */
   wait?: { minutes: number; what: 'clamp' | 'dry' | 'cure' | 'rest' | 'delivery'; source: Source };
   /** The next step must begin within this many minutes of the end of the wait (recoat window, open time). */
   window?: { minutes: number; next: string; source: Source };
   after: After[];
+  /** What would have come first, had the maker not set the rule aside. */
+  setAside?: SetAside[];
   /** Operations with one batch key share a set-up (order rule 8). */
   batch?: string;
   /** What the hands hold: for the day plan's one-at-a-time resources. */

@@ -63,7 +63,7 @@ export interface Removal {
    * `slot` a rectangular way, `bore` a round hole, `cone` a countersink, `end` a sawn end, `wedge` a taper,
    * `edge` a chamfer or round-over, `size` all beyond the figure read from the lay's `against`, `datum` a face or
    * edge made true from which sizes are measured, `outline` a line marked or templated and worked through,
-   * `bevel` all beyond a leaning blade, `undercut` the way of a dovetail cutter, `turned` all outside a turned line,
+   * `nothing` where no wood is cut (clamps, sanding), `bevel` all beyond a leaning blade, `undercut` the way of a dovetail cutter, `turned` all outside a turned line,
    * `by eye` where the card sets nothing that could be repeated.
    */
   shape:
@@ -79,6 +79,7 @@ export interface Removal {
     | 'bevel'
     | 'undercut'
     | 'turned'
+    | 'nothing'
     | 'by eye';
   /** Kerf, cutter or drill, mm. */
   width: number;

@@ -27,6 +27,7 @@ export function draftKey(draft: Draft): string {
   const figures = draft.settings.map(s => `${s.name}=${rounded(s.value.value)}`);
   return [
     draft.machine.id,
+    draft.title ?? '',
     draft.method,
     draft.tool,
     draft.jig?.id ?? '',

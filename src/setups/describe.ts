@@ -13,6 +13,7 @@ export function partsWords(names: readonly string[]): string {
 }
 
 export const titleOf = (batch: Batch): string =>
+  batch.steps[0]!.draft.title ??
   `${batch.steps[0]!.draft.what}, ${partsWords(batch.steps.map(s => s.task.instance.name))}`;
 
 export function runOf({ task, draft }: Step): Run {

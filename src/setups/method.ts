@@ -31,6 +31,8 @@ export interface MachineState {
 export interface Draft {
   /** `Tenon cheeks`. */
   what: string;
+  /** The whole title, where it does not name parts. */
+  title?: string;
   method: string;
   machine: Machine;
   tool: string;

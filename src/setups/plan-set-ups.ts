@@ -1,3 +1,4 @@
+import { setAsideWords } from '../operations/set-aside.ts';
 import type { Operation } from '../results/operations.ts';
 import type { Piece } from '../results/piece.ts';
 import type { SetUp, SetUpPlan } from '../results/setups.ts';
@@ -5,6 +6,8 @@ import type { Effort } from '../results/solver.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { accuracyWords, questions } from './asks.ts';
 import { type Batch, gather, type Step } from './batches.ts';
+import { clampingSteps } from './bench/clamping.ts';
+import { sandingSteps } from './bench/sanding.ts';
 import { changeMinutesOf, changeOver } from './changeover.ts';
 import { holdWords, minutesOf, runOf, spreadWords, stageWords, testPieceOf, titleOf } from './describe.ts';
 import type { Draft, MachineState } from './method.ts';
@@ -52,6 +55,7 @@ export function planSetUps(
   }
   const sizing = sizingSteps(piece, operations, workshop);
   steps.push(...sizing.steps);
+  steps.push(...clampingSteps(piece, operations, workshop), ...sandingSteps(piece, operations, workshop));
   for (const { step, reasons } of sizing.refused) {
     const telling = reasons.filter(r => !NOT_OWNED.test(r.reason));
     if (telling.length > 0) refusals.set(`${step.task.instance.id} / ${step.task.cut.id}`, telling);
@@ -187,7 +191,10 @@ function finish(
         ...spreadWords(batch),
       ],
       after: unique(batch.steps.flatMap(s => s.draft.after)),
-      cautions: unique(batch.steps.flatMap(s => s.draft.cautions)),
+      cautions: unique([
+        ...setAsideWords(batch.steps.flatMap(s => s.operations)),
+        ...batch.steps.flatMap(s => s.draft.cautions),
+      ]),
       ...(accuracy === undefined ? {} : { accuracy }),
       changeOver: change.minutes,
       changeHow: change.how,

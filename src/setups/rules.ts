@@ -192,6 +192,20 @@ export const SET_RULES = {
     'Turned to calipers: a groove at each station to its diameter, then the line between them.',
     'The parting grooves carry the sizes; the eye joins them.',
   ),
+  clamping: rule(
+    'SET-32',
+    'Clamps stand open before the glue: the outside size and room for cauls; one to each line of joints, along boards within 50 mm of the ends and every 300.',
+    'Glue gives minutes, and a clamp that does not reach gives none.',
+    'clamps every 200 to 300 mm, 38 to 50 from the ends: blog.eroko.com gluing guide',
+    'read',
+  ),
+  grits: rule(
+    'SET-33',
+    'Each grit is at most half as fine again as the one before.',
+    'A longer step leaves scratches that the finish shows.',
+    'gumbollworks.com grit',
+    'read',
+  ),
 } as const satisfies Record<string, Rule>;
 
 export type SetRuleName = keyof typeof SET_RULES;
