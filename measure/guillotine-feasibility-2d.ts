@@ -33,14 +33,24 @@ export function run(args: string[]): void {
     const began = performance.now();
     const ends = began + 1000 * options.seconds;
     const cut = toCutProblem(problem, turn);
-    const { answer, layout } = fitAll(cut, { most: MOST_RECTANGLES, stop: () => performance.now() > ends });
+    const { answer, layout } = fitAll(cut, {
+      seed: 1,
+      most: MOST_RECTANGLES,
+      stop: () => performance.now() > ends,
+    });
     const seconds = (performance.now() - began) / 1000;
     const plan = planOf(layout ? [layout] : [], problem);
     const made = countedPieces(plan, problem, turn, 'free');
     if (layout && (typeof made === 'string' || made.some((n, i) => n !== problem.types[i]!.demand)))
       throw new Error(`${instance.name}: the plan does not hold: ${made}`);
     const status = answer === 'unknown' ? 'stopped' : 'proved-best';
-    results.push({ instance: instance.name, value: answer, bound: answer === 'infeasible' ? 2 : 1, status, seconds });
+    results.push({
+      instance: instance.name,
+      value: answer,
+      bound: answer === 'infeasible' ? 2 : 1,
+      status,
+      seconds,
+    });
     writePlan(options, instance.name, plan);
     writeResults(options, results);
     const expected = known.get(instance.name);

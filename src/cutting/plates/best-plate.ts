@@ -116,7 +116,7 @@ function stripKernel(problem: CutProblem, stages: 'strips along' | 'strips acros
   return { plate, build: terms => buildStrips(problem, plate, terms), exact: true };
 }
 
-const pricedPlate = (problem: CutProblem, table: GuillotineTable): PricedPlate => ({
+export const pricedPlate = (problem: CutProblem, table: GuillotineTable): PricedPlate => ({
   most: worth => table.most(worth),
   used: worth => {
     const used = new Int32Array(problem.items.length);
