@@ -22,6 +22,9 @@ export { WORTH_STEPS } from './ways.ts';
 /** Levels so near to whole are whole. */
 const LEVEL = 1e-3;
 
+/** Dives with so small a budget come before the pricer is asked to decide. */
+const DECIDE_AT = 1;
+
 export class ColumnSearch<P> {
   private readonly demands: Int32Array;
   private readonly stocks: readonly StockTerms[];
@@ -71,8 +74,11 @@ export class ColumnSearch<P> {
     };
     if (!this.done()) {
       const solved = this.generate(root, true);
-      for (let budget = 0; solved === 'open' && budget < 6 && !this.done(); budget++)
+      const prices = this.relaxation.centre?.worth.slice();
+      for (let budget = 0; solved === 'open' && budget < 6 && !this.done(); budget++) {
+        if (budget === DECIDE_AT && prices) this.decide(prices);
         this.dive(root, budget, budget > 0);
+      }
     }
     const proved = this.bestValue <= this.bound + NEAR * this.step;
     return {
@@ -81,6 +87,12 @@ export class ColumnSearch<P> {
       bound: Math.min(this.bound, this.bestValue),
       status: proved ? 'proved best' : this.bound > 0 ? 'within' : 'stopped',
     };
+  }
+
+  private decide(prices: Float64Array): void {
+    const found = this.pricer.decide?.(prices, this.bound, this.limits.nodes - this.nodes);
+    if (found?.ways) this.offer(found.ways.map(way => ({ way, times: 1 })));
+    this.bound = Math.max(this.bound, Math.min(found?.bound ?? 0, this.bestValue));
   }
 
   private done(): boolean {

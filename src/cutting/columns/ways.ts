@@ -27,6 +27,12 @@ export interface Pricer<P> {
   price(worth: Float64Array, caps: Int32Array, above: readonly number[]): Priced<P>;
   /** A quick whole solution for what is left, or undefined when there is none. */
   complete(left: Int32Array, stockLeft: readonly number[], trial: number): Way<P>[] | undefined;
+  /**
+   * Another way to a better solution or a better bound than `bound`, if there is one, from the prices of the
+   * first programme. Asked once, when the first dives have not closed the matter.
+   * @param nodes linear programmes it may solve
+   */
+  decide?(worth: Float64Array, bound: number, nodes: number): { ways?: Way<P>[]; bound?: number };
   /** A fair guess at the worth of one piece of each item, in units of the dearest stock. */
   start?: Float64Array;
   /**

@@ -14,8 +14,10 @@ import {
   WORTH_STEPS,
 } from '../columns/column-search.ts';
 import { type Random, seeded } from '../random.ts';
+import { decideCount } from './decide-count.ts';
 import { knapsack } from './knapsack.ts';
 import { boundL2 } from './length-bounds.ts';
+import { nearWays } from './near-ways.ts';
 import { fullestFill } from './quick-lengths.ts';
 
 export interface StockLength extends StockTerms {
@@ -43,6 +45,10 @@ const PRICE_STEPS = 400_000;
 /** Steps that all quick fillings before column generation may take together. */
 const TRIAL_STEPS = 6_000_000;
 
+/** Ways, and linear programmes over them, that a decision by search may take. */
+const NEAR_WAYS = 60_000;
+const DECIDE_NODES = 20_000;
+
 export type LengthWay = Way<undefined>;
 
 export function solveLengths(problem: LengthsProblem, limits: LengthsLimits): Found<undefined> {
@@ -51,7 +57,7 @@ export function solveLengths(problem: LengthsProblem, limits: LengthsLimits): Fo
   const search = new ColumnSearch<undefined>(
     problem.demands,
     problem.stocks,
-    new LengthPricer(problem, quick),
+    new LengthPricer(problem, quick, limits.stop),
     {
       ...limits,
       bound,
@@ -103,10 +109,12 @@ class LengthPricer implements Pricer<undefined> {
   private readonly caps: Int32Array;
   private readonly problem: LengthsProblem;
   private readonly quick: QuickLengths;
+  private readonly stop: (() => boolean) | undefined;
   readonly start: Float64Array;
   readonly exchanges: readonly (readonly [number, number])[];
 
-  constructor(problem: LengthsProblem, quick: QuickLengths) {
+  constructor(problem: LengthsProblem, quick: QuickLengths, stop?: () => boolean) {
+    this.stop = stop;
     const { lengths, stocks } = problem;
     const cheapest = Math.min(...stocks.map(stock => stock.cost / stock.length));
     const dearest = Math.max(...stocks.map(stock => stock.cost));
@@ -140,9 +148,54 @@ class LengthPricer implements Pricer<undefined> {
     return { ways, most };
   }
 
+  /** Like lengths only: is the bound enough of them, or is one more needed? */
+  decide(worth: Float64Array, bound: number, nodes: number): { ways?: LengthWay[]; bound?: number } {
+    const { lengths, demands, stocks } = this.problem;
+    const [stock, ...others] = stocks;
+    if (!stock || others.length > 0 || stock.limit < Infinity || stock.serves?.includes(false)) return {};
+    const target = Math.round(bound / stock.cost);
+    const near = nearWays(lengths, demands, stock.length, worth, target, NEAR_WAYS);
+    if (!near) return {};
+    const stop = this.stop;
+    const limits = { nodes: Math.min(nodes, DECIDE_NODES), ...(stop ? { stop } : {}) };
+    const decision = decideCount(near.ways, near.core, demands, target, limits);
+    if (decision.answer === 'no') return { bound: (target + 1) * stock.cost };
+    const ways = decision.answer === 'yes' ? withRest(this.problem, decision.ways) : undefined;
+    return ways ? { ways } : {};
+  }
+
   complete(left: Int32Array, stockLeft: readonly number[], trial: number): LengthWay[] | undefined {
     return this.quick.complete(left, stockLeft, trial % 3);
   }
+}
+
+/** Small pieces go into what room the ways leave, the longest first; undefined when they do not all fit. */
+function withRest(
+  { lengths, demands, stocks }: LengthsProblem,
+  ways: readonly Int32Array[],
+): LengthWay[] | undefined {
+  const left = demands.slice();
+  const bars = ways.map(way => {
+    const counts = new Int32Array(lengths.length);
+    let room = stocks[0]!.length;
+    for (let k = 0; k < way.length; k += 2) {
+      const item = way[k]!;
+      const count = Math.min(left[item]!, way[k + 1]!);
+      counts[item] = count;
+      left[item]! -= count;
+      room -= count * lengths[item]!;
+    }
+    return { counts, room };
+  });
+  for (let i = 0; i < lengths.length; i++)
+    for (; left[i]! > 0; left[i]! -= 1) {
+      const fits = bars.filter(bar => bar.room >= lengths[i]!);
+      if (fits.length === 0) return undefined;
+      const bar = fits.reduce((best, other) => (other.room < best.room ? other : best));
+      bar.counts[i]! += 1;
+      bar.room -= lengths[i]!;
+    }
+  return bars.map(bar => wayOf(0, bar.counts));
 }
 
 function wayOf(stock: number, all: Int32Array): LengthWay {
