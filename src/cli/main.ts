@@ -136,6 +136,33 @@ const dateOption = new Option(
   if (!isDay(text)) throw new InvalidArgumentError('Write a day as 2026-11-30.');
   return text;
 });
+interface CutOptions extends Common {
+  mill?: boolean;
+  choices?: boolean;
+  csv?: string;
+  svg?: string;
+  labels?: string;
+  single?: boolean;
+}
+
+/** Writes what `cut` is asked to write; false when it is asked for nothing of the kind. */
+async function wroteLayouts(l: Loaded, options: CutOptions, show: ShowOptions): Promise<boolean> {
+  const { csv, svg, labels } = options;
+  if (csv === undefined && svg === undefined && labels === undefined) return false;
+  const { writeLabels, writeLayouts } = await import('./write-layouts.ts');
+  const how = { show, date: options.date ?? today(), programVersion: VERSION };
+  const written = [
+    ...(csv === undefined ? [] : writeLayouts(l, csv, { csv: true, svg: false }, how)),
+    ...(svg === undefined ? [] : writeLayouts(l, svg, { csv: false, svg: true }, how)),
+  ];
+  if (labels !== undefined) {
+    const count = await writeLabels(l, labels, options.single ? 'single' : 'A4', how);
+    written.push(`${labels}, ${count} labels`);
+  }
+  for (const path of written) tell(`wrote ${path}`);
+  return true;
+}
+
 const unitOption = new Option('--unit <unit>', 'unit of lengths shown').choices(['mm', 'cm', 'm', 'in']);
 
 function jobCommand(name: string, description: string): Command {
@@ -162,10 +189,15 @@ jobCommand('cut', 'cutting layouts and what to buy')
   .option('--json', 'as JSON')
   .option('--mill', 'timber as two lists: rough-mill and final-mill')
   .option('--choices', 'what else could be bought: sawn or planed, thicker or thinner')
-  .action((job: string, options: Common & { mill?: boolean; choices?: boolean }) =>
-    withJob(job, options, l => {
+  .option('--csv <folder>', 'layouts and saw cuts as tables, written to this folder')
+  .option('--svg <folder>', 'one drawing a length or sheet, 1 : 10, written to this folder')
+  .option('--labels <file>', 'a label for every part, A4 sheets of 24, as a PDF written to this file')
+  .option('--single', 'with --labels: each label on a page of its own, 70 x 37 mm')
+  .action((job: string, options: CutOptions) =>
+    withJob(job, options, async l => {
       const { derived } = l.deriving;
       const show = showOf(l, options);
+      if (await wroteLayouts(l, options, show)) return;
       if (options.choices) {
         const choices = choicesFor(derived, l.workshop, l.document.cutting);
         if (options.json) json(choices);

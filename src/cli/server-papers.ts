@@ -4,6 +4,7 @@ import { createNodeExact } from '../host/node-exact.ts';
 import type { JsonObject } from '../job/edits.ts';
 import { partsCsv, shoppingCsv } from '../papers/exports.ts';
 import { readPaperFonts } from '../papers/font-reader.ts';
+import { labelPack } from '../papers/label-pages.ts';
 import { jobPack } from '../papers/pack.ts';
 import { stepFile } from '../papers/step.ts';
 import { fault } from '../results/fault.ts';
@@ -40,6 +41,28 @@ export function serverPapers(programVersion: string, today: () => string): reado
       make: (job, workshop, settingOut) =>
         ready(job, workshop, async ({ document, workshop: shop, derived }) =>
           jobPack(
+            derived,
+            {
+              title: derived.title,
+              number: String(document.number ?? ''),
+              settingOut,
+              date: today(),
+              programVersion,
+              currency: shop.currency,
+              unit: document.units ?? 'mm',
+            },
+            await readPaperFonts(),
+          ),
+        ),
+    },
+    {
+      name: 'labels.pdf',
+      kind: 'labels',
+      title: 'Labels',
+      mediaType: 'application/pdf',
+      make: (job, workshop, settingOut) =>
+        ready(job, workshop, async ({ document, workshop: shop, derived }) =>
+          labelPack(
             derived,
             {
               title: derived.title,

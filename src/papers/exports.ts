@@ -1,4 +1,3 @@
-import { stringify } from 'csv-stringify/sync';
 import { layoutDrawing } from '../drawings/layout.ts';
 import type { DisplayList } from '../drawings/list.ts';
 import { PAPER } from '../drawings/manner.ts';
@@ -8,6 +7,8 @@ import { elevationView, turnedView } from '../drawings/view.ts';
 import { roundTo } from '../quantities/length.ts';
 import type { Derived } from '../results/derived.ts';
 import type { ShowOptions } from '../results/show.ts';
+import { csv } from './csv.ts';
+import { layoutsCsv, sawCutsCsv } from './layout-csv.ts';
 import { instanceMarks, materialName } from './names.ts';
 import { safeName } from './safe-name.ts';
 
@@ -19,15 +20,6 @@ export interface PaperFile {
 }
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
-
-/** Cells that a spreadsheet would run as a formula are kept as text. */
-const csv = (rows: readonly (readonly (string | number)[])[]): Uint8Array =>
-  encode(
-    stringify(
-      rows.map(row => [...row]),
-      { escape_formulas: true, bom: true, record_delimiter: 'windows' },
-    ),
-  );
 
 const mm = (value: number): number => roundTo(value, 2);
 
@@ -115,6 +107,8 @@ export function exportFiles(derived: Derived, show: ShowOptions): PaperFile[] {
   return [
     { name: 'parts.csv', type: 'text/csv', bytes: partsCsv(derived) },
     { name: 'to-buy.csv', type: 'text/csv', bytes: shoppingCsv(derived, show.currency) },
+    { name: 'layouts.csv', type: 'text/csv', bytes: layoutsCsv(derived) },
+    { name: 'saw-cuts.csv', type: 'text/csv', bytes: sawCutsCsv(derived) },
     ...layoutSvgs(derived, show),
     ...viewSvgs(derived, show),
   ];

@@ -31,7 +31,7 @@ export function KeepLayout({ use, derived, session, view }: Props): ReactNode {
   const hash = (): string => madeFromJob(use, derived, document.cutting as CuttingDocument | undefined);
   const { kept } = use;
   return (
-    <div className="kept">
+    <div className="laid">
       {kept && (
         <p className="fate">
           <StateMark state={kept.stale.length > 0 ? 'attend' : 'pass'} word={false} />{' '}

@@ -11,6 +11,11 @@ const PAPERS: { name: string; title: string; say: string }[] = [
     say: 'Summary with picture, parts, marking out, cutting layouts, set-up cards, days, checks with their cautions. A4.',
   },
   {
+    name: 'labels.pdf',
+    title: 'Labels',
+    say: 'One for every part: mark, size, grain, lipped edges, a code to scan. A4, three by eight of 70 by 37 mm.',
+  },
+  {
     name: 'parts.csv',
     title: 'Parts list',
     say: 'Every mark with its cut size and blank, for a table of your own.',
