@@ -140,7 +140,7 @@ function peg(c: MakeContext, t: Tenon, out: number): RoleCut[] {
       role: 'from',
       cut: {
         kind: 'hole',
-        role: play > 0 ? 'slot' : 'dowel',
+        role: 'dowel',
         face: 'face',
         at,
         direction: scale(LOCAL_NORMAL.face, -1),

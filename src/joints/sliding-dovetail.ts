@@ -48,7 +48,7 @@ const SD6 = rule(
 export const slidingDovetail: JointType = {
   type: 'sliding-dovetail',
   title: 'Sliding dovetail',
-  says: 'A dovetailed tongue on the end or edge of one part slides into a way across another, from the back; stopped from the front if asked.',
+  says: 'A dovetailed tongue on the end or edge of one part slides into a way across another, from the back or from above; stopped short of the front or foot if asked.',
   meets: 'edge to face',
   many: true,
   needs: ['a router with a dovetail cutter, or a saw, a slanting fence and a router plane'],
@@ -120,8 +120,10 @@ function tongueOf(c: MakeContext): Tongue {
   const along = longAxis(contact.inFrom, contact.fromFace);
   const side = otherAxis(contact.fromFace, along);
   const { min, max } = contact.inFrom;
-  // The front of the piece is at low y of the world; a part that lies otherwise is stopped at its high end.
-  const highIsFront = from.frame[along].y < 0.7;
+  // The front of the piece is at low y of the world; what stands upright goes in from above, and its foot counts
+  // as its front. A part that lies otherwise is stopped at its high end.
+  const way = from.frame[along];
+  const highIsFront = way.y < 0.7 && way.z < 0.7;
   const depth = c.figure('depth');
   const root = isHigh(contact.fromFace) ? from.body[SIZE_OF_AXIS[axis]] : 0;
   return {

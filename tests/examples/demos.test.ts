@@ -53,6 +53,15 @@ const SIZES: Record<string, [name: string, quantity: number, size: [number, numb
       ['Drawer, front', 1, [421, 127.2, 18], '424 - 2 x 1.5'],
       ['Door, stile', 2, [252, 50, 20], '394 - 138 - 2 x 2'],
     ],
+    'tool-chest': [
+      ['End', 2, [390, 180, 20], 'as entered'],
+      ['Front and back', 2, [720, 180, 20], '680 + 2 x 20: tails through the ends'],
+      ['Till side', 1, [362, 140, 16], '350 + 2 x 6'],
+      ['Tray side', 2, [240, 55, 10], '220 + 2 x 10: fingers through the ends'],
+      ['Tray end', 2, [348, 55, 10], '350 - 2'],
+      ['Lid board', 3, [660, 132, 24], '720 + 2 x 6 - 2 x 72 + 2 x 36, 396 / 3'],
+      ['Breadboard end', 2, [396, 72, 24], '390 + 6'],
+    ],
   };
 
 describe.each(Object.entries(SIZES))('%s', (name, rows) => {
