@@ -8,7 +8,7 @@ const SF1 = rule(
   'SF-1',
   'A scarf slopes 1 in 8; 1 in 12 where the length is bent or bears a load.',
   'The flatter the slope, the more of the glue face is long grain: 1 in 8 keeps about 80 % of the tension, 1 in 12 about 90.',
-  { text: 'Wood Handbook (FPL), plain scarf joints, figures remembered', basis: 'memory' },
+  { text: 'wikimili.com/en/Scarf_joint (1:8 to 1:10); shares of the tension remembered', basis: 'memory' },
 );
 const SF2 = rule(
   'SF-2',

@@ -13,7 +13,7 @@ export const DV1 = rule(
   'DV-1',
   'Tails slope 1 in 8 in hardwood and 1 in 6 in softwood.',
   'Softwood crushes more; steeper ones leave short grain that breaks at the corners of the tails.',
-  { text: 'leevalley.com, technical information on dovetail markers', basis: 'read' },
+  { text: 'leevalley.com, TechInfo p=59417 (1:6 or 9 degrees, 1:8 or 7 degrees)', basis: 'read' },
 );
 export const DV2 = rule(
   'DV-2',
