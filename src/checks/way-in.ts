@@ -1,4 +1,7 @@
-/** Can every part still get in when its turn comes? What is let in at both ends goes in as they close. */
+/**
+ * What is let in loose at both ends goes in as they close: a reminder. Whether it can get in at all is tried on the
+ * solids (src/proof/motions.ts).
+ */
 import { boxCentre, boxToLocal } from '../geometry/box.ts';
 import type { Check } from '../results/checks.ts';
 import { say } from '../results/message.ts';
@@ -7,8 +10,9 @@ import { text } from '../results/quantity.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { members } from './rigid.ts';
 import { gather, type View } from './view.ts';
-import { capital, listed, mid } from './words.ts';
+import { capital, mid } from './words.ts';
 
+/** Of the reminder here, and of the motions tried on the solids. */
 export const CHK_37 = rule(
   'CHK-37',
   'A part let into two others goes in as those two close, not after.',
@@ -17,14 +21,11 @@ export const CHK_37 = rule(
   'common practice',
 );
 
-interface Trapped {
+interface LetIn {
   part: Instance;
   /** The parts at its two ends. */
   ends: [Instance, Instance];
-  loose: boolean;
   closing: Assembly;
-  /** The earlier glue-up that already holds both ends, if any. */
-  shut: Assembly | undefined;
 }
 
 /** Is the part let into the other: by a tenon or bar in a mortise or hole, or with all four edges in grooves? */
@@ -62,60 +63,45 @@ function endsOf(part: Instance, view: View): { joints: JointMade[]; ends: [Insta
   return { joints: [first.joint, last.joint], ends: [first.other, last.other] };
 }
 
-function trapped({ piece }: CheckInput, view: View): Trapped[] {
+/** Parts let in dry at both ends, whose ends are not one yet when they go in. */
+function letInLoose({ piece }: CheckInput, view: View): LetIn[] {
   const within = new Map(piece.assemblies.map(a => [a.id, new Set(members(a, piece.assemblies))]));
   return piece.instances.flatMap(part => {
     const found = endsOf(part, view);
-    if (!found) return [];
+    if (!found?.joints.every(j => j.dry)) return [];
     const { ends, joints } = found;
     const closing = piece.assemblies.find(a => joints.some(j => a.joints.includes(j.id)));
     if (!closing) return [];
-    const holdsEnds = (a: Assembly): boolean => ends.every(e => within.get(a.id)?.has(e.id));
-    const shut = piece.assemblies.find(
-      a => a.order < closing.order && holdsEnds(a) && !within.get(a.id)?.has(part.id),
+    const shut = piece.assemblies.some(
+      a =>
+        a.order < closing.order &&
+        ends.every(e => within.get(a.id)?.has(e.id)) &&
+        !within.get(a.id)?.has(part.id),
     );
-    return [{ part, ends, loose: joints.every(j => j.dry), closing, shut }];
+    return shut ? [] : [{ part, ends, closing }];
   });
 }
 
-function judgeTrapped(of: Trapped[]): Check[] {
-  const { part, ends, closing, shut, loose } = of[0]!;
-  const values = {
-    part: text(capital(part.name)),
-    ends: text(listed(ends.map(e => mid(e.name)))),
-    closing: text(mid(closing.name)),
-  };
-  if (!shut && !loose) return [];
-  return [
-    finding({
-      check: 'way in',
-      subject: part.part,
-      severity: shut ? 'stop' : 'attend',
-      rule: CHK_37,
-      title: shut ? `${capital(part.name)} is shut out` : `${capital(part.name)}: no later way in`,
-      figure: null,
-      limit: null,
-      unit: 'text',
-      remedy: shut
-        ? `Put it into ${shut.name}, or glue that up later.`
-        : `Have ${of.length === 1 ? 'it' : of.length === 2 ? 'both' : `all ${of.length}`} at hand when ${mid(closing.name)} closes.`,
-      say: shut
-        ? say('{ends} are one already in {shut}; {part} cannot be let in after.', {
-            ...values,
-            ends: text(capital(listed(ends.map(e => mid(e.name))))),
-            part: text(mid(part.name)),
-            shut: text(shut.name),
-          })
-        : say('{part} goes in loose as {closing} closes on it.', values),
+function remind(of: LetIn[]): Check {
+  const { part, closing } = of[0]!;
+  return finding({
+    check: 'way in',
+    subject: part.part,
+    severity: 'attend',
+    rule: CHK_37,
+    title: `${capital(part.name)}: no later way in`,
+    figure: null,
+    limit: null,
+    unit: 'text',
+    remedy: `Have ${of.length === 1 ? 'it' : of.length === 2 ? 'both' : `all ${of.length}`} at hand when ${mid(closing.name)} closes.`,
+    say: say('{part} goes in loose as {closing} closes on it.', {
+      part: text(capital(part.name)),
+      closing: text(mid(closing.name)),
     }),
-  ];
-}
-
-function judge(input: CheckInput, view: View): Check[] {
-  return gather(trapped(input, view), t => t.part.part).flatMap(of => {
-    const shut = of.filter(t => t.shut);
-    return judgeTrapped(shut.length > 0 ? shut : of);
   });
 }
+
+const judge = (input: CheckInput, view: View): Check[] =>
+  gather(letInLoose(input, view), t => t.part.part).map(remind);
 
 export const wayInCheck: CheckMaker = { name: 'way in', rules: [CHK_37], judge };

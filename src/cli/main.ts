@@ -80,19 +80,33 @@ async function withJob(
 
 /** The second tier: every solid made and compared. Over a second it says how far it is. */
 async function addShapes(loaded: Loaded): Promise<void> {
-  const [{ loadMeshKernel }, { prove }, { confirmOverlaps }, { overlapChecks }, { fitChecks }] =
-    await Promise.all([
-      import('../host/mesh-kernel-node.ts'),
-      import('../proof/prove.ts'),
-      import('../proof/confirm.ts'),
-      import('../proof/overlap-check.ts'),
-      import('../proof/fit-check.ts'),
-    ]);
+  const [
+    { loadMeshKernel },
+    { prove },
+    { confirmOverlaps },
+    { overlapChecks },
+    { fitChecks },
+    { trappedMembers },
+    { wayInChecks },
+    { SolidCache },
+  ] = await Promise.all([
+    import('../host/mesh-kernel-node.ts'),
+    import('../proof/prove.ts'),
+    import('../proof/confirm.ts'),
+    import('../proof/overlap-check.ts'),
+    import('../proof/fit-check.ts'),
+    import('../proof/motions.ts'),
+    import('../proof/way-in-check.ts'),
+    import('../solids/shapes.ts'),
+  ]);
   const { derived } = loaded.deriving;
   const { instances, joints } = derived.piece;
   const started = performance.now();
   let told = started;
-  const found = prove(derived, await loadMeshKernel(), {
+  const mesh = await loadMeshKernel();
+  const cache = new SolidCache(mesh);
+  const found = prove(derived, mesh, {
+    cache,
     progress: (done, of) => {
       const now = performance.now();
       if (now - started < 1000 || now - told < 1000) return;
@@ -109,7 +123,11 @@ async function addShapes(loaded: Loaded): Promise<void> {
           await (await import('../host/exact-kernel-node.ts')).loadExactKernel(),
         );
   const shapes = overruled(
-    [...overlapChecks(proved, instances), ...fitChecks(proved, instances, joints)],
+    [
+      ...overlapChecks(proved, instances),
+      ...fitChecks(proved, instances, joints),
+      ...wayInChecks(trappedMembers(derived.piece, mesh, cache)),
+    ],
     loaded.document.overruled ?? {},
   );
   derived.checks = worstFirst([...derived.checks, ...shapes]);

@@ -2,6 +2,7 @@ import { createContext, useContext } from 'react';
 import type { DocumentStateAnswer } from '../api/caller.ts';
 import type { Answer } from '../api/routes.ts';
 import type { EditOperation, JsonObject } from '../job/edits.ts';
+import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Fault } from '../results/fault.ts';
 import type { Piece } from '../results/piece.ts';
@@ -81,6 +82,8 @@ export interface Deriver {
 /** Solids of a piece and what they say of each other; away from the screen's thread, after the figures. */
 export interface Shaper {
   shapes(piece: Piece): Promise<Shapes | undefined>;
+  /** Whether every part can be put in by straight motions; after the shapes. */
+  ways(piece: Piece): Promise<Check[] | undefined>;
   close(): void;
 }
 

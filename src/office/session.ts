@@ -2,6 +2,7 @@ import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts'
 import { operationsBetween } from '../job/edits-changes.ts';
 import { type Overruled, overruled } from '../job/overruled.ts';
 import { overlapChecks } from '../proof/overlap-check.ts';
+import { wayInChecks } from '../proof/way-in-check.ts';
 import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Fault } from '../results/fault.ts';
@@ -322,7 +323,10 @@ export class JobSession {
     try {
       const found = await this.tools.shaper.shapes(derived.piece);
       if (!found || turn !== this.turn) return;
-      this.set({ surfaces: found.surfaces, derived: withProof(derived, found.checks, this.view.document) });
+      const proof = (ways: Check[]) => withProof(derived, [...found.checks, ...ways], this.view.document);
+      this.set({ surfaces: found.surfaces, derived: proof(wayInChecks(undefined)) });
+      const ways = await this.tools.shaper.ways(derived.piece);
+      if (ways && turn === this.turn) this.set({ derived: proof(ways) });
     } catch (error) {
       if (turn === this.turn)
         this.set({ derived: withProof(derived, [notShaped(wordsOf(error))], this.view.document) });

@@ -1,6 +1,8 @@
 import { fitChecks } from '../proof/fit-check.ts';
+import { trappedMembers } from '../proof/motions.ts';
 import { overlapChecks } from '../proof/overlap-check.ts';
 import { prove } from '../proof/prove.ts';
+import { wayInChecks } from '../proof/way-in-check.ts';
 import type { Check } from '../results/checks.ts';
 import type { SolidKernel, Triangles } from '../results/kernel.ts';
 import type { Piece } from '../results/piece.ts';
@@ -39,6 +41,14 @@ export function shapeTasks(load: () => Promise<SolidKernel>) {
         surfaces,
         checks: [...overlapChecks(proved, instances), ...fitChecks(proved, instances, joints)],
       };
+    },
+    /** Takes the piece apart by straight motions: slower than the shapes, so asked for after them. */
+    ways: async ({ piece }: { piece: Piece }): Promise<Check[]> => {
+      const kernel = await load();
+      cache ??= new SolidCache(kernel);
+      const checks = wayInChecks(trappedMembers(piece, kernel, cache));
+      cache.keep(piece.instances);
+      return checks;
     },
   };
 }

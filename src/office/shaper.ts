@@ -14,6 +14,9 @@ const spawnWorker = (): WorkerPort =>
 /** Makes solids in a worker, the newest piece only; surfaces that did not change are kept. */
 export function workerShaper(spawn: () => WorkerPort = spawnWorker): Shaper {
   const desk = createDesk<ShapeTasks>(spawn);
+  // Motions take longer than the next change may wait for its shapes: a thread of their own.
+  const slow = createDesk<ShapeTasks>(spawn);
+  const ways = latestOnly((piece: Piece) => slow.run('ways', { piece }));
   const run = latestOnly((input: ShapeInput) => desk.run('shapes', input));
   let kept: ReadonlyMap<string, Triangles> = new Map();
   return {
@@ -29,6 +32,10 @@ export function workerShaper(spawn: () => WorkerPort = spawnWorker): Shaper {
       kept = surfaces;
       return { surfaces, checks: found.checks };
     },
-    close: () => desk.close(),
+    ways,
+    close: () => {
+      desk.close();
+      slow.close();
+    },
   };
 }

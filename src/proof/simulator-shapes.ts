@@ -195,14 +195,16 @@ export interface HoleFigures {
   at: Partial<Record<Axis, number>>;
   diameter: number;
   depth: number;
+  /** How far in from the entry face its mouth lies. */
+  inset: number;
 }
 
-const centreOf = (blank: Size, { lay, at }: HoleFigures): Vec3 => ({
+const centreOf = (blank: Size, { lay, at, inset }: HoleFigures): Vec3 => ({
   x: 0,
   y: 0,
   z: 0,
   ...at,
-  [AXIS[lay.entry]]: inFrom(blank, lay.entry, 0),
+  [AXIS[lay.entry]]: inFrom(blank, lay.entry, inset),
 });
 
 /** A bore; the mouth of a leaning one is drawn on into the air, so that its rim is open all round. */
@@ -231,7 +233,7 @@ export function betweenBores(blank: Size, a: HoleFigures, b: HoleFigures): Regio
     min[axis] = Math.min(p[axis], q[axis]) - r;
     max[axis] = Math.max(p[axis], q[axis]) + r;
   }
-  const bottom = inFrom(blank, a.lay.entry, a.depth);
+  const bottom = inFrom(blank, a.lay.entry, a.inset + a.depth);
   min[into] = Math.min(p[into], bottom);
   max[into] = Math.max(p[into], bottom);
   return { shape: 'box', box: { min, max } };

@@ -202,7 +202,7 @@ function hole(result: CutByCards, blank: Size, setUp: SetUp, run: Run, lay: Lay)
   for (const place of places) {
     const at = locate(blank, place);
     const located = { ...owner, face: lay.entry, at, diameter };
-    const figures = { lay, at, diameter, depth };
+    const figures = { lay, at, diameter, depth, inset: figure(setUp.settings, 'inset') ?? 0 };
     if (shape === 'bore') {
       result.bores.push({ ...located, depth });
       result.taken.push({ ...owner, region: boreRegion(blank, figures) });

@@ -80,6 +80,7 @@ function desk() {
         checks: [],
       };
     },
+    ways: async () => [],
     close: () => undefined,
   };
   return {
