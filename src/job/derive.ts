@@ -17,6 +17,7 @@ import { setOut } from '../setting-out/set-out.ts';
 import { planSetUps } from '../setups/plan-set-ups.ts';
 import { trialFaults, withTrials } from '../setups/trials.ts';
 import type { Workshop } from '../workshop/workshop.ts';
+import { orderNotes } from './order-words.ts';
 import { overruled } from './overruled.ts';
 import { whyOf } from './why.ts';
 
@@ -47,7 +48,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
     density,
     ...(workshop.kFactor === undefined ? {} : { kFactor: workshop.kFactor }),
   });
-  const { operations, faults: orderFaults } = planOperations(piece, commission, workshop);
+  const { operations, faults: orderFaults } = planOperations(piece, commission, workshop, document.overruled);
   const cutting = planCutting(piece, operations, workshop, effort, document.cutting);
   const unit = document.units ?? 'mm';
   const planned = planSetUps(piece, operations, workshop, effort);
@@ -61,7 +62,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
     effort,
   );
   const found = { piece, commission, operations, cutting, setups, days, workshop };
-  const checks = overruled(runChecks(found), document.overruled ?? {});
+  const checks = [...overruled(runChecks(found), document.overruled ?? {}), ...orderNotes(operations)];
   const price = priceJob({ ...found, boughtIn });
   const derived: Derived = {
     title: document.title,

@@ -10,6 +10,7 @@ import { q } from '../results/quantity.ts';
 import type { Why } from '../results/why.ts';
 import { whySetUp } from '../setups/why-set-ups.ts';
 import type { Workshop } from '../workshop/workshop.ts';
+import { whyOrder } from './order-words.ts';
 
 export interface WhyContext {
   derived: Derived;
@@ -25,6 +26,7 @@ export function whyOf(figure: string, context: WhyContext): Why | undefined {
   if (figure.startsWith('offer.')) return whyPrice(figure, derived.price, { ...context, ...derived });
   if (figure.startsWith('days.') || figure.startsWith('operations.'))
     return whyDays(figure, derived.operations, derived.days);
+  if (figure.startsWith('order.')) return whyOrder(figure, derived.operations);
   if (figure.startsWith('setups.')) return whySetUp(figure, derived.setups, derived.piece);
   if (figure.startsWith('checks.')) return whyCheck(figure.slice('checks.'.length), derived.checks);
   return whyMass(figure, context) ?? whyBlank(figure, context) ?? context.book.why(figure);

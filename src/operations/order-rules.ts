@@ -89,6 +89,7 @@ const ROWS: Row[] = [
   [73, 'Finish steps in the order of the recipe', 'H', 'the sample was made so'],
   [74, 'Fitted dry before parts are finished', 'S', 'fitting marks the finish'],
   [75, 'Everything made before packing', 'H', 'nothing to pack'],
+  [76, 'Cleaning, clamps off, rests and hardening beside the work they belong to', 'H', 'else they do nothing'],
 ];
 
 export const ORDER_RULES: readonly OrderRule[] = ROWS.map(([number, says, hard, reason, source, unless]) => ({
@@ -100,8 +101,24 @@ export const ORDER_RULES: readonly OrderRule[] = ROWS.map(([number, says, hard, 
   ...(unless === undefined ? {} : { unless }),
 }));
 
-/** Without these nothing can be made at all: no maker sets them aside. */
-export const NECESSARY: ReadonlySet<string> = new Set(['ORD-68', 'ORD-70', 'ORD-71', 'ORD-72', 'ORD-75']);
+/** Without these nothing can be made at all, or the recipe says it: no maker sets them aside. */
+export const NECESSARY: ReadonlySet<string> = new Set(
+  [68, 70, 71, 72, 73, 75, 76].map(number => `ORD-${number}`),
+);
+
+/** Rules whose setting aside gives up a time or a care, while the order stays by another rule: 59 within, 73 after. */
+const ORDER_STAYS: ReadonlyMap<string, number> = new Map([
+  ['ORD-36', 76],
+  ['ORD-51', 76],
+  ['ORD-39', 73],
+  ['ORD-42', 73],
+  ['ORD-57', 73],
+  ['ORD-59', 73],
+]);
+
+/** The rule by which a link stays when its own is set aside; a wait stays with its work. Undefined: it goes. */
+export const staysBy = (number: string, isWait: boolean): number | undefined =>
+  ORDER_STAYS.get(number) ?? (isWait ? 76 : undefined);
 
 const byNumber = new Map(ORDER_RULES.map(rule => [rule.number, rule]));
 

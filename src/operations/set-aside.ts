@@ -1,6 +1,6 @@
 import { type Fault, fault } from '../results/fault.ts';
 import type { After, Operation, SetAside } from '../results/operations.ts';
-import { NECESSARY, ORDER_RULES } from './order-rules.ts';
+import { afterBy, NECESSARY, ORDER_RULES, staysBy } from './order-rules.ts';
 
 /** Reasons of the maker by the number of the rule that he sets aside, e.g. `ORD-10`. */
 export type OrderJudged = ReadonlyMap<string, string>;
@@ -44,7 +44,8 @@ export function setAsideRules(operations: readonly Operation[], judged: OrderJud
   for (const operation of operations) {
     const dropped = operation.after.filter(after => judged.has(after.rule.number));
     if (dropped.length === 0) continue;
-    operation.after = operation.after.filter(after => !judged.has(after.rule.number));
+    const stays = dropped.flatMap(after => standing(operation, after, judged) ?? []);
+    operation.after = [...operation.after.filter(after => !judged.has(after.rule.number)), ...stays];
     operation.setAside = dropped.map(
       (after): SetAside => ({ ...after, because: judged.get(after.rule.number)! }),
     );
@@ -52,8 +53,7 @@ export function setAsideRules(operations: readonly Operation[], judged: OrderJud
   }
   for (const operation of operations.filter(o => o.setAside))
     operation.after.push(...stillFirst(operation, byId, asWritten, judged));
-  for (const operation of operations)
-    if (operation.window && !waitsFor(operation, byId)) delete operation.window;
+  for (const operation of operations) if (isOpenEnded(operation, byId)) delete operation.window;
   return [...judged.keys()]
     .filter(number => !used.has(number))
     .map(number =>
@@ -65,9 +65,17 @@ export function setAsideRules(operations: readonly Operation[], judged: OrderJud
     );
 }
 
-/** Is the window's operation still waited for by what should follow within it? */
-const waitsFor = (operation: Operation, byId: ReadonlyMap<string, Operation>): boolean =>
-  byId.get(operation.window!.next)?.after.some(a => a.operation === operation.id) ?? false;
+/** What is left of a link: itself, the same by another rule, or nothing. */
+function standing(operation: Operation, after: After, judged: OrderJudged): After | undefined {
+  if (!judged.has(after.rule.number)) return after;
+  const by = staysBy(after.rule.number, operation.handsOn.likely === 0);
+  return by === undefined ? undefined : afterBy(after.operation, by);
+}
+
+/** Was the rule that asks for its window set aside? */
+const isOpenEnded = (operation: Operation, byId: ReadonlyMap<string, Operation>): boolean =>
+  operation.window !== undefined &&
+  (byId.get(operation.window.next)?.setAside ?? []).some(s => s.operation === operation.id);
 
 /** Earlier work on the operation's own parts that only a dropped link had put before it. */
 function stillFirst(
@@ -85,7 +93,8 @@ function stillFirst(
     for (const after of asWritten.get(id) ?? []) {
       const first = byId.get(after.operation);
       if (!first || first === operation || seen.has(first.id) || held.has(first.id)) continue;
-      if (!judged.has(after.rule.number) && first.instances.some(i => mine.has(i))) kept.push(after);
+      const left = standing(byId.get(id)!, after, judged);
+      if (left && first.instances.some(i => mine.has(i))) kept.push(left);
       else queue.push(first.id);
       seen.add(first.id);
     }

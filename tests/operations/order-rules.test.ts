@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ORDER_RULES } from '../../src/operations/order-rules.ts';
 import { planOperations } from '../../src/operations/plan-operations.ts';
+import { type Cut, ON_PART } from '../../src/results/cuts.ts';
 import type { Operation } from '../../src/results/operations.ts';
 import {
   assembly,
@@ -512,6 +513,80 @@ describe('hardware on a piece that is closed after its finish', () => {
     expect(between('fit:knob', 'prepare:oil')).toEqual(['ORD-53']);
     expect(between('cure:oil', 'refit:knob')).toEqual(['ORD-53']);
     expect(between('glue:whole', 'refit:knob')).toEqual(['ORD-70']);
+  });
+});
+
+describe('a rule set aside', () => {
+  it('ORD-76: clamps come off after the glue all the same', () => {
+    const glued = joint('seam', ['a', 'b']);
+    const operations = operationsOf(
+      piece(
+        [copy('a', size(300, 60, 20)), copy('b', size(300, 60, 20))],
+        [glued],
+        [assembly('pair', ['a', 'b'], [glued])],
+      ),
+      commission(),
+      shop(),
+      { 'order.ORD-51': { reason: 'wiped wet' } },
+    );
+    expect(rulesBetween(operations, 'glue:pair', 'unclamp:pair')).toEqual(['ORD-76']);
+  });
+});
+
+describe('rows of dovetails, and doors', () => {
+  const waste = (by: string, axis: 'x' | 'z'): Cut => ({
+    id: `${by}.${axis}`,
+    by,
+    stage: ON_PART,
+    kind: 'dovetail',
+    face: axis === 'x' ? 'end1' : 'face',
+    axis,
+    from: 0,
+    to: 12,
+    polygon: [
+      [0, 0],
+      [10, 2],
+      [10, 8],
+    ],
+    through: true,
+  });
+
+  it('ORD-18: tails before the pins that are marked from them', () => {
+    const box = operationsOf(
+      piece([
+        copy('side', size(300, 90, 12), [waste('corner', 'z')]),
+        copy('end', size(200, 90, 15), [waste('corner', 'x')]),
+      ]),
+      commission(),
+      shop(),
+    );
+    expect(rulesBetween(box, 'cut:side:corner:dovetail', 'cut:end:corner:dovetail')).toEqual(['ORD-18']);
+    expect(rulesBetween(box, 'cut:end:corner:dovetail', 'cut:side:corner:dovetail')).toEqual([]);
+  });
+
+  it('ORD-54: the door hangs before its knob; a knob elsewhere does not wait', () => {
+    const bought = (id: string, material: string) =>
+      copy(id, size(30, 30, 30), [], { kind: 'bought-in', material });
+    const hung = operationsOf(
+      piece(
+        [
+          copy('door', size(600, 300, 20)),
+          copy('drawer', size(300, 100, 20)),
+          bought('butt', 'butt hinge 50'),
+          bought('knob', 'knob'),
+          bought('pull', 'pull'),
+        ],
+        [
+          joint('hang', ['butt', 'door'], { dry: true }),
+          joint('closed', ['knob', 'door'], { dry: true }),
+          joint('drawn', ['pull', 'drawer'], { dry: true }),
+        ],
+      ),
+      commission(),
+      shop(),
+    );
+    expect(rulesBetween(hung, 'fit:butt', 'fit:knob')).toEqual(['ORD-54']);
+    expect(rulesBetween(hung, 'fit:butt', 'fit:pull')).toEqual([]);
   });
 });
 

@@ -36,6 +36,7 @@ export function DaysPage({ derived }: { derived: Derived }): ReactNode {
             <div>
               <Waiting derived={derived} from={next.date} width={width < 900 ? width - 36 : width - 560} />
               <Trouble derived={derived} />
+              <SetAside derived={derived} />
             </div>
           </div>
           <Fortnight derived={derived} from={next.date} width={Math.max(640, width - 64)} />
@@ -143,6 +144,24 @@ function Waiting({ derived, from, width }: { derived: Derived; from: string; wid
         Waiting <span className="quiet">from {showDate(from, 'short')}</span>
       </h2>
       {rows.length === 0 ? <p className="say">Nothing waits in these days.</p> : <Drawing of={drawing} />}
+    </section>
+  );
+}
+
+/** Rules of the order that the maker set aside: each with its risk and his reason. */
+function SetAside({ derived }: { derived: Derived }): ReactNode {
+  const notes = derived.checks.filter(c => c.check === 'order');
+  if (notes.length === 0) return null;
+  return (
+    <section className="say3" aria-label="Rules set aside">
+      {notes.map(note => (
+        <div key={note.subject}>
+          <StateMark state="attend" />
+          <p className="serif">
+            {note.title} <span className="quiet">{note.subject}</span>. {note.remedy}
+          </p>
+        </div>
+      ))}
     </section>
   );
 }
