@@ -17,6 +17,8 @@ export interface KnapsackAnswer {
 
 /** Table cells that are worth filling before search is tried instead. */
 const TABLE_CELLS = 4_000_000;
+/** Steps of search after which it leaves off with the fills it has, and with none goes on to a table. */
+const SHORT_SEARCH = 30_000;
 
 /**
  * Maximises worth with total length within `capacity`.
@@ -39,8 +41,9 @@ export function knapsack(
     0,
   );
   if (rounds * capacity <= TABLE_CELLS / 8) return byTable(lengths, worth, most, capacity, above, items);
-  const searched = bySearch(lengths, worth, most, capacity, above, items, steps);
-  if (searched.most < Infinity || rounds * capacity > 16 * TABLE_CELLS) return searched;
+  const tabled = rounds * capacity <= 16 * TABLE_CELLS;
+  const searched = bySearch(lengths, worth, most, capacity, above, items, tabled ? SHORT_SEARCH : steps);
+  if (searched.most < Infinity || searched.fills.length > 0 || !tabled) return searched;
   return byTable(lengths, worth, most, capacity, above, items);
 }
 
@@ -165,7 +168,9 @@ function bySearch(
   };
   const visit = (from: number, room: number, value: number): void => {
     if (value > best) keep(value);
-    if (--left < 0) return;
+    left -= 1;
+    if (fills.length > 0 && steps - left > SHORT_SEARCH) left = -1;
+    if (left < 0) return;
     for (let i = from; i < n; i++) {
       if (room < shortest[i]!) return;
       if (value + bound(i, room) <= best) return;
