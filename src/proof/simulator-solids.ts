@@ -74,6 +74,7 @@ export function compareRegions(
   const wrong: WrongCut[] = [];
   const byCut = new Map<string, CutByCards['taken']>();
   for (const taken of done.taken) byCut.set(taken.cut, [...(byCut.get(taken.cut) ?? []), taken]);
+  const whole: Region[] = instance.cuts.flatMap(c => cutShapes(c, instance.size));
   for (const cut of instance.cuts) {
     const cards = byCut.get(cut.id);
     if (!cards || BOXED.includes(cut.kind)) continue;
@@ -89,6 +90,8 @@ export function compareRegions(
       const depths = cards.map(c => depthIn(p, c.region));
       const card = Math.max(...depths);
       if (Math.abs(design) <= tolerance || Math.abs(card) <= tolerance || design > 0 === card > 0) continue;
+      // Wood that another cut takes is no loss: a drill in a mitred end passes where the wood was.
+      if (design < 0 && depthInAny(p, whole) > 0) continue;
       // The card that goes deepest there answers: it took the wood, or came nearest to taking it.
       const { setUp } = cards[depths.indexOf(card)]!;
       const where = `at ${p.x.toFixed(1)}, ${p.y.toFixed(1)}, ${p.z.toFixed(1)}`;

@@ -4,7 +4,6 @@ import type { Jig, Machine } from '../workshop/workshop.ts';
 import { lengthSetting, otherSetting, say1 } from './figures.ts';
 import type { Draft, Task } from './method.ts';
 import { type Outline, slopeOf } from './outline.ts';
-import { section } from './section.ts';
 import { cutNames, FACE_WORDS, opposite } from './sizes.ts';
 
 export interface OutlineKit {
@@ -91,23 +90,54 @@ export function outlineDraft(task: Task<ProfileCut>, view: Outline, kit: Outline
   };
 }
 
-/** The marked face from above: the gauge face on the right, the line drawn, its waste inside. */
+/** The marked face from above, stations to the left from the end that is ruled from, the gauged face below. */
 function lineDrawing(view: Outline, kit: OutlineKit, across: number, along: number): CardDrawing {
-  const width = view.gauge + across + 12;
-  const base = section({
+  const reach = view.station + along;
+  const high = view.gauge + across;
+  return plan({
     view: kit.hand ? 'hand' : 'router',
-    zero: 'face',
-    seen: `on the ${FACE_WORDS[view.entry]}, ${FACE_WORDS[view.against]} on the right, ${FACE_WORDS[view.end]} below`,
-    tool: { from: view.gauge, to: view.gauge + across, height: view.station + along },
-    work: { width, height: view.station + along + 12 },
-    reads: 'near',
-    toolWord: 'line',
-    grain: 'up',
+    seen: `on the ${FACE_WORDS[view.entry]}, ${FACE_WORDS[view.end]} on the right, ${FACE_WORDS[view.against]} below`,
+    zero: FACE_WORDS[view.end],
+    stations: [
+      ...(view.station > 0.05 ? [{ at: view.station, label: 'begins', strong: false }] : []),
+      { at: reach, label: 'ends', strong: false },
+    ],
+    work: { width: reach + 12, height: high + 12 },
+    line: view.points.map(([a, b]) => ({ a: view.station + b, h: view.gauge + a })),
+    measures:
+      view.gauge > 0.5
+        ? [
+            {
+              from: { a: view.station + along / 2, h: 0 },
+              to: { a: view.station + along / 2, h: view.gauge },
+              value: view.gauge,
+            },
+          ]
+        : [],
   });
+}
+
+/** Work from above with a line on it: nothing stands at 0 but its own end. */
+export function plan(input: {
+  view: CardDrawing['view'];
+  seen: string;
+  zero: string;
+  stations: CardDrawing['stations'];
+  work: { width: number; height: number };
+  line: NonNullable<CardDrawing['line']>;
+  measures: NonNullable<CardDrawing['measures']>;
+}): CardDrawing {
+  const { work } = input;
   return {
-    ...base,
+    view: input.view,
+    stations: [{ at: 0, label: input.zero, strong: false }, ...input.stations],
+    work: { ...work, offset: 0 },
+    blade: { at: 0, kerf: 0, height: 0, tilt: 0 },
+    seen: input.seen,
     plane: 'plan',
-    regions: (base.regions ?? []).filter(r => r.what !== 'tool'),
-    line: view.points.map(([a, b]) => ({ a: view.gauge + a, h: view.station + b })),
+    regions: [{ what: 'work', a: { from: 0, to: work.width }, h: { from: 0, to: work.height } }],
+    measures: input.measures,
+    line: input.line,
+    grain: 'across',
   };
 }

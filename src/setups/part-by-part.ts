@@ -6,7 +6,11 @@ import type { MachineState } from './method.ts';
  * Change-over minutes when each part is made ready by itself before the next is begun: the same set-ups visited
  * again for every part, in the order of the parts list as far as precedence allows. For comparison only.
  */
-export function partByPartMinutes(batches: readonly Batch[], groupOf: (instance: string) => number): number {
+export function partByPartMinutes(
+  batches: readonly Batch[],
+  groupOf: (instance: string) => number,
+  standing: ReadonlyMap<string, MachineState>,
+): number {
   interface Visit {
     batch: number;
     group: number;
@@ -22,7 +26,7 @@ export function partByPartMinutes(batches: readonly Batch[], groupOf: (instance:
   });
   const waiting = visits.map(v => batches[v.batch]!.before.filter(b => index.has(`${b}:${v.group}`)).length);
   const left = new Set(visits.keys());
-  const state = new Map<string, MachineState>();
+  const state = new Map(standing);
   let total = 0;
   while (left.size > 0) {
     let pick = -1;

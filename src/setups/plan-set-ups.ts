@@ -22,6 +22,7 @@ import { tasksOf } from './tasks.ts';
 /**
  * Every machine setting the piece needs, in the order of fewest change-over minutes that precedence allows.
  * Pure and deterministic. Value and bound are change-over minutes; a machine keeps its state while another is used.
+ * `standing` is what stands on machines now, by machine id: the order starts from it, others are set from nothing.
  * Cuts that nothing in the workshop can make are listed with the reasons, never dropped.
  */
 export function planSetUps(
@@ -29,6 +30,7 @@ export function planSetUps(
   operations: readonly Operation[],
   workshop: Workshop,
   effort: Effort,
+  standing: ReadonlyMap<string, MachineState> = new Map(),
 ): SetUpPlan {
   const steps: Step[] = [];
   const unmade: SetUpPlan['unmade'] = [];
@@ -70,7 +72,7 @@ export function planSetUps(
     {
       count: batches.length,
       machine: drafts.map(d => d.machine.id),
-      change: changes(drafts),
+      change: changes(drafts, standing),
       before: batches.map(b => b.before),
     },
     {
@@ -81,7 +83,7 @@ export function planSetUps(
       states: effort.iterations * 16,
     },
   );
-  const setups = finish(batches, result.order, operations, refusals, batch =>
+  const setups = finish(batches, result.order, operations, refusals, standing, batch =>
     nestingWords(batch, piece.instances, workshop),
   );
   const asks = questions(
@@ -97,7 +99,7 @@ export function planSetUps(
     status: batches.length === 0 ? 'none' : result.status,
     value: result.value,
     bound: result.bound,
-    partByPart: partByPartMinutes(batches, groupNumber(piece)),
+    partByPart: partByPartMinutes(batches, groupNumber(piece), standing),
     unmade,
     ...(asks.length > 0 ? { asks } : {}),
   };
@@ -109,7 +111,10 @@ const reasonsOf = (refused: readonly { method: string; reason: string }[]): stri
   refused.map(r => `${r.method}: ${r.reason}`).join('; ') || 'no method is known for it';
 
 /** Change-over minutes between drafts of one machine, worked out once. */
-function changes(drafts: readonly Draft[]): (from: number, to: number) => number {
+function changes(
+  drafts: readonly Draft[],
+  standing: ReadonlyMap<string, MachineState>,
+): (from: number, to: number) => number {
   const n = drafts.length;
   const minutes = new Float64Array((n + 1) * n).fill(-1);
   return (from, to) => {
@@ -117,7 +122,7 @@ function changes(drafts: readonly Draft[]): (from: number, to: number) => number
     if (minutes[at]! < 0)
       minutes[at] = changeMinutesOf(
         drafts[to]!.machine,
-        from < 0 ? undefined : drafts[from]!.state,
+        from < 0 ? standing.get(drafts[to]!.machine.id) : drafts[from]!.state,
         drafts[to]!.state,
       );
     return minutes[at]!;
@@ -146,6 +151,7 @@ function finish(
   order: readonly number[],
   operations: readonly Operation[],
   refusals: ReadonlyMap<string, { method: string; reason: string }[]>,
+  standing: ReadonlyMap<string, MachineState>,
   nesting: (batch: Batch) => string[],
 ): SetUp[] {
   const byId = new Map(operations.map(o => [o.id, o]));
@@ -155,7 +161,7 @@ function finish(
       for (const operation of step.operations)
         passesOf.set(operation.id, (passesOf.get(operation.id) ?? 0) + step.draft.passes);
   const number = new Map(order.map((b, i) => [b, i + 1]));
-  const last = new Map<string, MachineState>();
+  const last = new Map(standing);
   const ids = new Set<string>();
   return order.map(b => {
     const batch = batches[b]!;
@@ -198,6 +204,7 @@ function finish(
       ...(accuracy === undefined ? {} : { accuracy }),
       changeOver: change.minutes,
       changeHow: change.how,
+      state: draft.state,
       minutes: minutesOf(batch, passesOf),
       drawing: draft.drawing(),
       removal: draft.removal,

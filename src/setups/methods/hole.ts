@@ -7,7 +7,7 @@ import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Attempt, type Draft, type Method, made, refuse, type Task } from '../method.ts';
 import { AT_PRESS, section } from '../section.ts';
 import { beyond, drillsOf, jigOf, machineOf } from '../shop.ts';
-import { FACE_WORDS, faceAxis, nominal, opposite, trueSize } from '../sizes.ts';
+import { distanceFrom, FACE_WORDS, faceAxis, nominal, opposite, trueSize } from '../sizes.ts';
 import { drillTurns, isMetal } from '../speeds.ts';
 import { type HolePlace, leanOf, placeHole } from './hole-place.ts';
 
@@ -85,6 +85,7 @@ function drillDrafts(
   // A leaning hole is as long as it is drawn: the thickness says nothing of it.
   const leaning = placeHole(task).tilt > 0;
   const depth = cut.through && !leaning ? stock : cut.depth;
+  const inset = distanceFrom(instance, cut.face, cut.at[faceAxis(cut.face)]);
   const wanted = holeWanted(task);
   const found = chooseDrill(task, wanted.value, depth);
   if ('reason' in found) return refuse(found.reason);
@@ -151,6 +152,16 @@ function drillDrafts(
             `${say1(place.tilt)} from square to the face, ${lean
               .map(l => `${say1(l.angle)} towards the ${FACE_WORDS[l.towards]}`)
               .join(' and ')}`,
+            'reference',
+          ),
+        ]
+      : []),
+    ...(inset > 0.05
+      ? [
+          lengthSetting(
+            'inset',
+            inset,
+            `its mouth lies this far in from ${FACE_WORDS[cut.face]}, on the face that was cut there`,
             'reference',
           ),
         ]

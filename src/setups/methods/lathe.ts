@@ -4,7 +4,7 @@ import { MACHINE_FILES } from '../../workshop/machines/index.ts';
 import type { Machine } from '../../workshop/workshop.ts';
 import { lengthSetting, otherSetting, say1 } from '../figures.ts';
 import { type Draft, type Method, made, refuse, type Task } from '../method.ts';
-import { section } from '../section.ts';
+import { plan } from '../outline-draft.ts';
 import { machineOf } from '../shop.ts';
 import { trueSize } from '../sizes.ts';
 import { isMetal } from '../speeds.ts';
@@ -95,28 +95,24 @@ function turnedDraft(
   };
 }
 
-/** Half the work seen from above: centre line at 0, the turned line drawn. */
+/** Half the work seen from above the rest: centre line below, end 1 on the right, the turned line drawn. */
 function drawingOf(view: TurnedView): CardDrawing {
-  const base = section({
+  const half = view.square / 2;
+  return plan({
     view: 'hand',
-    zero: 'face',
-    seen: 'from above the rest, centre line on the right, end 1 below',
-    tool: { from: view.greatest / 2, to: view.greatest / 2 + 1, height: view.last },
-    work: { width: view.square / 2, height: view.last + 10 },
-    reads: 'near',
-    toolWord: 'line',
-    grain: 'up',
-  });
-  return {
-    ...base,
-    plane: 'plan',
-    regions: (base.regions ?? []).filter(r => r.what !== 'tool'),
+    seen: 'from above the rest, end 1 on the right, centre line below',
+    zero: 'end 1',
+    stations: view.stations
+      .filter((s, i, all) => s.at > 0.05 && (i === 0 || s.at - all[i - 1]!.at > 0.05))
+      .map(s => ({ at: s.at, label: `dia ${say1(view.greatest - s.less)}`, strong: true })),
+    work: { width: view.last + 10, height: half },
     line: [
-      { a: view.square / 2, h: view.first },
-      ...view.stations.map(s => ({ a: (view.greatest - s.less) / 2, h: s.at })),
-      { a: view.square / 2, h: view.last },
+      { a: view.first, h: half },
+      ...view.stations.map(s => ({ a: s.at, h: (view.greatest - s.less) / 2 })),
+      { a: view.last, h: half },
     ],
-  };
+    measures: [],
+  });
 }
 
 const asTurned = (task: Task): Task<TurnedCut> => ({ ...task, cut: task.cut as TurnedCut });
