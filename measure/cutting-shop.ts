@@ -1,11 +1,17 @@
 /**
- * Shop-size jobs: 200 random ones of 10 to 60 parts with kerf, trim, grain and mixed stock, planned at the
+ * Shop-size jobs: the demos, and 200 random ones of 10 to 60 parts with kerf, trim, grain and mixed stock, planned at the
  * first effort and at the one that follows. `npm run measure -- cutting-shop [--jobs 200]`.
  */
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { load } from '../src/cli/load.ts';
 import { checkDemands } from '../src/cutting/check-cutting.ts';
+import { collectDemands } from '../src/cutting/demands.ts';
 import { DEFAULT_EFFORT, planDemands } from '../src/cutting/plan-cutting.ts';
 import { seeded } from '../src/cutting/random.ts';
+import { wished } from '../src/cutting/wishes.ts';
 import type { Demand } from '../src/results/cutting.ts';
 import type { Effort } from '../src/results/solver.ts';
 import type { RackItem, SupplierItem, Workshop } from '../src/workshop/workshop.ts';
@@ -160,7 +166,38 @@ function randomShop(draw: Draw): Workshop {
   };
 }
 
+/** The demo jobs as they stand in the examples, with their workshop. */
+function demoJobs(): { name: string; demands: Demand[]; workshop: Workshop }[] {
+  const folder = fileURLToPath(new URL('../examples', import.meta.url));
+  return readdirSync(folder)
+    .filter(file => file.endsWith('.yaml') && file !== 'workshop.yaml')
+    .map(file => {
+      const { deriving, document, workshop } = load(join(folder, file), { today: '2026-11-30' });
+      const { piece, operations } = deriving.derived;
+      return {
+        name: file,
+        demands: wished(collectDemands(piece, operations), piece, document.cutting),
+        workshop,
+      };
+    });
+}
+
+function measureDemos(effort: Effort): void {
+  for (const { name, demands, workshop } of demoJobs()) {
+    const began = process.cpuUsage();
+    const plan = planDemands(demands, workshop, effort);
+    const used = process.cpuUsage(began);
+    const faults = checkDemands(plan, demands, workshop);
+    if (faults.length > 0) throw new Error(`${name}: ${faults[0]}`);
+    const best = plan.materials.filter(material => material.status === 'proved best').length;
+    console.log(
+      `${name}: ${demands.length} blanks, ${best} of ${plan.materials.length} material plans proved best, ${((used.user + used.system) / 1000).toFixed(0)} ms`,
+    );
+  }
+}
+
 export function run(args: string[]): void {
+  measureDemos(EFFORTS['that follows']!);
   const { values } = parseArgs({ args, options: { jobs: { type: 'string' } } });
   const jobs = Number(values.jobs ?? 200);
   for (const [name, effort] of Object.entries(EFFORTS)) {

@@ -94,6 +94,12 @@ export const CUTTING_RULES: readonly Rule[] = [
     reason: 'A second carriage eats the saving on a sheet.',
     source: { text: 'the workshop’s own figures', basis: 'workshop' },
   },
+  {
+    number: 'CUT-15',
+    says: 'A piece under 300 mm long is not ripped along the fence by hand: it goes in a sled, or to the band saw.',
+    reason: 'The last 300 mm of a cut are fed with a push stick; a shorter piece leaves nothing to hold.',
+    source: { text: 'HSE, circular saw benches: push stick for the last 300 mm', basis: 'read' },
+  },
 ];
 
 export const DEFAULT_KERF = { wood: 3.2, metal: 1.5 } as const;

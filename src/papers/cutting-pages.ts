@@ -1,8 +1,10 @@
 import { boughtFigures } from '../cutting/orders.ts';
+import { tooSmall } from '../cutting/saw-run.ts';
 import { type LayoutOptions, layoutDrawing, layoutOverhang } from '../drawings/layout.ts';
 import { words } from '../drawings/list.ts';
 import { type Manner, PAPER } from '../drawings/manner.ts';
 import { type SawStep, sawOrder } from '../drawings/saw-order.ts';
+import { sawRunLines } from '../drawings/saw-run-words.ts';
 import { formatLength, roundTo } from '../quantities/length.ts';
 import { formatMoney } from '../quantities/money.ts';
 import type { CuttingPlan, MaterialPlan, StockUse } from '../results/cutting.ts';
@@ -57,8 +59,27 @@ function materialSection(book: Book, plan: MaterialPlan, options: LayoutOptions)
   for (const note of plan.notes) book.text(note, STYLE.remark);
   book.gap(2.5);
   for (const use of plan.uses) stockSection(book, use, options);
+  runSection(book, plan, options.show);
   book.rule('thin', true);
   book.gap(2);
+}
+
+/** One order for all stock of the material, where it saves settings; stock by its number above. */
+function runSection(book: Book, plan: MaterialPlan, show: ShowOptions): void {
+  const run = sawRunLines(plan, show);
+  if (!run || run.settings >= run.apart) return;
+  book.label(`In one go: ${run.settings} settings instead of ${run.apart}; stock is counted from the top`);
+  for (const [i, step] of run.lines.entries())
+    book.text(
+      [
+        { text: `${i + 1}  ${step.verb} ` },
+        { text: step.figure, strong: true },
+        { text: ` on ${step.on}`, tone: 'ink-3' },
+      ],
+      STYLE.table,
+      { x: 5 },
+    );
+  book.gap(3);
 }
 
 const stepRuns = (step: SawStep): Rich => [
@@ -109,6 +130,7 @@ function stockSection(book: Book, use: StockUse, options: LayoutOptions): void {
     book.text(stepRuns(step), STEP, { x: INDENT });
     book.gap(0.6);
   });
+  for (const small of tooSmall(use)) book.text(small.words, STYLE.remark, { x: INDENT });
   book.gap(4);
 }
 

@@ -1,4 +1,5 @@
 import { type ReactNode, useMemo, useRef, useState } from 'react';
+import { tooSmall } from '../../cutting/saw-run.ts';
 import { layoutDrawing, layoutOverhang } from '../../drawings/layout.ts';
 import { DESK, small } from '../../drawings/manner.ts';
 import { type SawStep, sawOrder } from '../../drawings/saw-order.ts';
@@ -7,11 +8,13 @@ import type { Derived } from '../../results/derived.ts';
 import { showSize, showText } from '../../results/show.ts';
 import { KeepLayout } from '../cutting/keep-layout.tsx';
 import { Mill } from '../cutting/mill.tsx';
+import { SawRunOrder } from '../cutting/saw-run.tsx';
 import { ToBuy } from '../cutting/to-buy.tsx';
 import { Drawing } from '../drawing.tsx';
 import { FigureText, Length } from '../figure.tsx';
 import { useShow } from '../person.ts';
 import type { JobSession, JobView } from '../session.ts';
+import { StateMark } from '../state-mark.tsx';
 import { useSize } from '../use-size.ts';
 import { WhyNote } from '../why.tsx';
 
@@ -56,6 +59,10 @@ export function CuttingPage({
   );
 }
 
+/** Drawings made at once: a page of thousands would hang. */
+const FIRST_SHOWN = 40;
+const MOST_NAMED = 60;
+
 function Plan({
   plan,
   keep,
@@ -71,9 +78,12 @@ function Plan({
   picked: string | undefined;
   onPick: (instance: string) => void;
 }): ReactNode {
+  const [all, setAll] = useState(false);
+  const shown = all ? plan.uses : plan.uses.slice(0, FIRST_SHOWN);
+  const rest = plan.uses.length - shown.length;
   return (
     <section className="material">
-      {plan.uses.map((use, i) => (
+      {shown.map((use, i) => (
         <Stock
           key={use.id}
           plan={plan}
@@ -86,6 +96,14 @@ function Plan({
           onPick={onPick}
         />
       ))}
+      {rest > 0 && (
+        <p className="more">
+          <button type="button" className="act" onClick={() => setAll(true)}>
+            Show the other {rest}
+          </button>
+        </p>
+      )}
+      <SawRunOrder plan={plan} />
       {plan.unplaced.length > 0 && (
         <div className="stock">
           <div className="dr">
@@ -93,7 +111,7 @@ function Plan({
               {plan.material} <span className="quiet">{plan.section}</span>
             </h2>
             <ul className="unplaced">
-              {plan.unplaced.map(({ demand, reason, mend }, i) => (
+              {plan.unplaced.slice(0, MOST_NAMED).map(({ demand, reason, mend }, i) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: like blanks may fail alike
                 <li key={`${demand.mark} ${i}`}>
                   <b>
@@ -102,6 +120,9 @@ function Plan({
                   {reason}. <span className="mend">{mend}.</span>
                 </li>
               ))}
+              {plan.unplaced.length > MOST_NAMED && (
+                <li>and {plan.unplaced.length - MOST_NAMED} more for the like reasons.</li>
+              )}
             </ul>
           </div>
           <div className="note">{plan.uses.length === 0 && <p className="lead">{plan.words}</p>}</div>
@@ -155,6 +176,11 @@ function Stock({
       <div className="note">
         {first && <p className="lead">{plan.words}</p>}
         <SawList steps={sawOrder(use, show)} />
+        {tooSmall(use).map(small => (
+          <p className="small" key={small.order}>
+            <StateMark state="attend" word={false} /> {small.words}
+          </p>
+        ))}
         {use.left
           .filter(left => left.fate === 'back to the rack')
           .map(left => (
