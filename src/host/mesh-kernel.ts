@@ -9,7 +9,7 @@ const SEGMENTS = 32;
 /** A cut that ends on a face is drawn a little past it, so that no skin of nothing stays. */
 const PAST = 0.01;
 
-class MeshSolid implements Solid {
+export class MeshSolid implements Solid {
   readonly body: Manifold;
   constructor(body: Manifold) {
     this.body = body;
