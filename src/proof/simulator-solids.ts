@@ -77,8 +77,11 @@ export function compareRegions(
   const whole: Region[] = instance.cuts.flatMap(c => cutShapes(c, instance.size));
   for (const cut of instance.cuts) {
     const cards = byCut.get(cut.id);
-    if (!cards || BOXED.includes(cut.kind)) continue;
-    const meant: Region[] = cutShapes(cut, instance.size);
+    // Rectangular ways are compared cell by cell; of a tenon only its mitred tip is left.
+    const meant: Region[] = cutShapes(cut, instance.size).filter(
+      s => s.shape !== 'box' || !BOXED.includes(cut.kind),
+    );
+    if (!cards || meant.length === 0) continue;
     const regions = cards.map(c => c.region);
     const lost = new Map<string, string>();
     const left = new Map<string, string>();

@@ -10,6 +10,7 @@ const BY_SHAPE: Partial<Record<NonNullable<SetUp['removal']>['shape'], string[]>
   wedge: ['offset'],
   edge: ['depth'],
   turned: ['gauge'],
+  outline: ['gauge'],
 };
 
 /**

@@ -19,6 +19,7 @@ export function mitredTip(task: Task<TenonCut>, plan: TenonPlan): Draft[] {
   const t = plan.thickness.value;
   const kerf = blade?.kerf ?? 0.5;
   const long = FACE_WORDS[face];
+  const shoulder = plan[tip.side]?.amount ?? 0;
   return [
     {
       what: 'Tenon tips, mitred',
@@ -34,6 +35,7 @@ export function mitredTip(task: Task<TenonCut>, plan: TenonPlan): Draft[] {
           `45.0 from square, 45.0 on a scale that counts from the fence; the tip stays long on the ${long}`,
           'mitre',
         ),
+        lengthSetting('gauge', shoulder, `the long cheek from the ${long}`, 'reference', 'near edge'),
         lengthSetting(
           'from',
           t,
@@ -46,10 +48,22 @@ export function mitredTip(task: Task<TenonCut>, plan: TenonPlan): Draft[] {
           label: 'tip',
           down: FACES[plan.otherAxis].low,
           against: face,
-          entry: task.cut.end,
+          entry: FACES[plan.otherAxis].high,
+          end: task.cut.end,
         },
       ],
-      removal: { shape: 'by eye', width: kerf, moves: [0] },
+      stations: [0],
+      along: { from: 0, to: trueSize(task.instance, plan.otherAxis) },
+      removal: {
+        shape: 'outline',
+        width: kerf,
+        moves: [0],
+        outline: [
+          [0, 0],
+          [t, 0],
+          [t, t],
+        ],
+      },
       drawing: () =>
         section({
           view: saw ? 'cross-cut' : 'hand',
