@@ -74,6 +74,9 @@ export class ColumnSearch<P> {
     };
     if (!this.done()) {
       const solved = this.generate(root, true);
+      // Out of time before the programme settled: what it has so far is still better rounded than left.
+      if (solved === 'stopped')
+        this.finish(root, this.relaxation.levels(), this.pricer.exchanges !== undefined);
       const prices = this.relaxation.centre?.worth.slice();
       for (let budget = 0; solved === 'open' && budget < 6 && !this.done(); budget++) {
         if (budget === DECIDE_AT && prices) this.decide(prices);
@@ -154,8 +157,8 @@ export class ColumnSearch<P> {
     return used.sort((a, b) => levels[b]! - levels[a]! || a - b);
   }
 
-  private fix(node: SearchNode<P>, w: number, times: number): void {
-    const way = this.relaxation.ways[w]!;
+  private fix(node: SearchNode<P>, w: number, times: number, exchanging = false): void {
+    const way = exchanging ? this.exchanged(node, w) : this.relaxation.ways[w]!;
     for (let t = 0; t < times; t++) {
       if (node.stockLeft[way.stock]! <= 0) return;
       const counts = way.items.map((item, k) => Math.min(way.counts[k]!, node.left[item]!));
@@ -169,10 +172,27 @@ export class ColumnSearch<P> {
     }
   }
 
+  /** The way with items of which nothing is left given up for others that may lie in their place. */
+  private exchanged(node: SearchNode<P>, w: number): Way<P> {
+    const way = this.relaxation.ways[w]!;
+    const next = new Map(this.pricer.exchanges);
+    const counts = new Map<number, number>();
+    way.items.forEach((item, k) => {
+      for (let n = 0; n < way.counts[k]!; n++) {
+        let to: number | undefined = item;
+        while (to !== undefined && node.left[to]! <= (counts.get(to) ?? 0)) to = next.get(to);
+        if (to !== undefined) counts.set(to, (counts.get(to) ?? 0) + 1);
+      }
+    });
+    return { ...way, items: [...counts.keys()], counts: [...counts.values()] };
+  }
+
   /** Completes a node by the pricer's quick way, from the whole part of the levels. */
-  private finish(node: SearchNode<P>, levels: Float64Array): void {
+  private finish(node: SearchNode<P>, levels: Float64Array, exchanging = false): void {
     const rounded = copyNode(node);
-    for (const w of this.choices(levels)) this.fix(rounded, w, Math.floor(levels[w]! + LEVEL));
+    for (const w of this.choices(levels))
+      if (exchanging) for (let n = Math.floor(levels[w]! + LEVEL); n > 0; n--) this.fix(rounded, w, 1, true);
+      else this.fix(rounded, w, Math.floor(levels[w]! + LEVEL));
     for (const from of [rounded, node]) {
       if (from === node && rounded.fixed.length === node.fixed.length) break;
       this.trial += 1;

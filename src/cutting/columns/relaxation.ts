@@ -156,7 +156,7 @@ export class Relaxation<P> {
       const objective = this.master.objectiveAt(this.right(node, 0)) * this.scale;
       const near = rounded(least * this.scale) >= rounded(objective) - NEAR * this.scale;
       const settled = this.ways.length === before || (near && this.master.missing() < NEAR);
-      pivots = settled ? Infinity : PIVOTS + this.ways.length - before;
+      pivots = settled ? 10 * PIVOTS : PIVOTS + this.ways.length - before;
       if (!settled || !optimal) continue;
       if (!exchanging) return end(this.master.missing() > 0.01 ? 'closed' : 'open');
       exchanging = false;
