@@ -25,9 +25,7 @@ export function run(args: string[]): void {
   const options = readOptions(args, 'guillotine-feasibility-2d', 10);
   const turn = options.variant === 'rotation';
   const known = knownAnswers(options.dir, turn);
-  const results: FamilyResult[] = [];
-  let right = 0;
-  let wrong = 0;
+  const results: FamilyResult[] = [...options.earlier];
   for (const instance of findInstances(options)) {
     const problem = readOnePlate(instance.text());
     const began = performance.now();
@@ -54,12 +52,15 @@ export function run(args: string[]): void {
     writePlan(options, instance.name, plan);
     writeResults(options, results);
     const expected = known.get(instance.name);
-    if (answer === expected) right += 1;
-    else if (answer !== 'unknown' && expected !== 'unknown') wrong += 1;
     if (answer !== expected)
       console.log(`${instance.name}: ${answer}, known ${expected}, ${seconds.toFixed(1)} s`);
   }
-  const decided = results.filter(result => result.value !== 'unknown').length;
+  const answers = results.filter(result => result.value !== 'unknown');
+  const decided = answers.length;
+  const right = results.filter(({ instance, value }) => value === known.get(instance)).length;
+  const wrong = answers.filter(
+    ({ instance, value }) => value !== known.get(instance) && known.get(instance) !== 'unknown',
+  ).length;
   console.log(
     `guillotine-feasibility-2d ${options.variant}: ${results.length} instances, ${decided} decided, ${right} as known, ${wrong} wrong, median ${median(results.map(result => result.seconds)).toFixed(2)} s`,
   );

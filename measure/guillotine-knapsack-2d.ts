@@ -5,9 +5,9 @@ import {
   bestKnown,
   type FamilyResult,
   findInstances,
-  median,
   numbersOf,
   readOptions,
+  tally,
   writePlan,
   writeResults,
 } from './families/options.ts';
@@ -65,9 +65,7 @@ export function run(args: string[]): void {
   const variant = VARIANTS[options.variant];
   if (!variant) throw new Error(`--variant is one of ${Object.keys(VARIANTS).join(', ')}`);
   const known = bestKnown(options.dir, variant.table, variant.where);
-  const results: FamilyResult[] = [];
-  let atBest = 0;
-  let gap = 0;
+  const results: FamilyResult[] = [...options.earlier];
   for (const instance of findInstances(options)) {
     const best = known.get(instance.name);
     if (known.size > 0 && !best) continue;
@@ -94,15 +92,10 @@ export function run(args: string[]): void {
     results.push({ instance: instance.name, value, bound: found.bound, status, seconds });
     writePlan(options, instance.name, plan);
     writeResults(options, results);
-    if (best && value >= best.best) atBest += 1;
-    if (best) gap += 1 - value / best.best;
     if (!best || value < best.best)
       console.log(
         `${instance.name}: ${value}, bound ${found.bound}, known ${best?.best ?? '-'}, ${seconds.toFixed(1)} s`,
       );
   }
-  const proved = results.filter(result => result.status === 'proved-best').length;
-  console.log(
-    `guillotine-knapsack-2d ${options.variant}: ${results.length} instances, ${atBest} at best known, ${proved} proved, mean gap ${((100 * gap) / Math.max(1, results.length)).toFixed(3)} %, median ${median(results.map(result => result.seconds)).toFixed(2)} s`,
-  );
+  console.log(`guillotine-knapsack-2d ${options.variant}: ${tally(results, known, 'more')}`);
 }

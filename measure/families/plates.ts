@@ -10,8 +10,8 @@ import {
   type FamilyOptions,
   type FamilyResult,
   findInstances,
-  median,
   numbersOf,
+  tally,
   writePlan,
   writeResults,
 } from './options.ts';
@@ -182,11 +182,7 @@ export function runPlates(family: PlateFamily, options: FamilyOptions): void {
   if (!variant)
     throw new Error(`${family.name}: --variant is one of ${Object.keys(family.variants).join(', ')}`);
   const known = bestKnown(options.dir, variant.table, variant.where);
-  const results: FamilyResult[] = [];
-  let atBest = 0;
-  let gap = 0;
-  let sum = 0;
-  let sumKnown = 0;
+  const results: FamilyResult[] = [...options.earlier];
   for (const instance of findInstances(options)) {
     const problem = family.read(instance.text());
     const began = performance.now();
@@ -209,21 +205,16 @@ export function runPlates(family: PlateFamily, options: FamilyOptions): void {
     writeResults(options, results);
     const best = known.get(instance.name);
     if (best?.proven && value < best.best) throw new Error(`${instance.name}: below a proven best value`);
-    if (best) {
-      if (value <= best.best) atBest += 1;
-      gap += value / best.best - 1;
-      sum += value;
-      sumKnown += best.best;
-    }
     if (!best || value > best.best)
       console.log(
         `${instance.name}: ${value}, bound ${bound}, known ${best?.best ?? '-'} (${best?.bound ?? '-'}), ${seconds.toFixed(1)} s`,
       );
   }
-  const proved = results.filter(result => result.status === 'proved-best').length;
-  const n = Math.max(1, results.length);
+  const counted = results.filter(result => known.has(result.instance));
+  const sum = counted.reduce((total, { value }) => total + Number(value), 0);
+  const sumKnown = counted.reduce((total, { instance }) => total + known.get(instance)!.best, 0);
   console.log(
-    `${family.name} ${options.variant}: ${results.length} instances, ${atBest} at best known, ${proved} proved, mean gap ${((100 * gap) / n).toFixed(3)} % (sums ${sum} / ${sumKnown}), median ${median(results.map(result => result.seconds)).toFixed(2)} s`,
+    `${family.name} ${options.variant}: ${tally(results, known, 'less')}, sums ${sum} / ${sumKnown}`,
   );
 }
 

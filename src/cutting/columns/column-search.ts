@@ -32,6 +32,8 @@ export class ColumnSearch<P> {
   private readonly limits: SearchLimits;
   private readonly relaxation: Relaxation<P>;
   private readonly step: number;
+  /** The item that may lie in the place of another. */
+  private readonly gives: ReadonlyMap<number, number>;
   private best: Chosen<P>[] | undefined;
   private bestValue = Infinity;
   private bound: number;
@@ -43,6 +45,7 @@ export class ColumnSearch<P> {
     this.stocks = stocks;
     this.pricer = pricer;
     this.limits = limits;
+    this.gives = new Map(pricer.exchanges);
     this.step = commonStep(stocks.map(stock => stock.cost));
     this.bound = limits.bound ?? 0;
     const scale = Math.max(...stocks.map(stock => stock.cost), NEAR);
@@ -175,7 +178,7 @@ export class ColumnSearch<P> {
   /** The way with items of which nothing is left given up for others that may lie in their place. */
   private exchanged(node: SearchNode<P>, w: number): Way<P> {
     const way = this.relaxation.ways[w]!;
-    const next = new Map(this.pricer.exchanges);
+    const next = this.gives;
     const counts = new Map<number, number>();
     way.items.forEach((item, k) => {
       for (let n = 0; n < way.counts[k]!; n++) {
@@ -193,7 +196,8 @@ export class ColumnSearch<P> {
     for (const w of this.choices(levels))
       if (exchanging) for (let n = Math.floor(levels[w]! + LEVEL); n > 0; n--) this.fix(rounded, w, 1, true);
       else this.fix(rounded, w, Math.floor(levels[w]! + LEVEL));
-    for (const from of [rounded, node]) {
+    // The whole anew is not worth its time once time has run out.
+    for (const from of exchanging ? [rounded] : [rounded, node]) {
       if (from === node && rounded.fixed.length === node.fixed.length) break;
       this.trial += 1;
       const rest = from.left.some(left => left > 0)
