@@ -330,7 +330,7 @@ describe('the checks', () => {
 describe('the set-ups at the bench', () => {
   test('a card on the phone does not scroll, has large targets, and is ticked', async () => {
     const { page, troubles } = await desk.open({ width: 390, height: 844, place: `${JOB}/set-ups/1` });
-    const done = page.getByRole('button', { name: 'Done' });
+    const done = page.getByRole('button', { name: 'Done', exact: true });
     await done.waitFor();
     const box = (await done.boundingBox())!;
     expect(box.height).toBeGreaterThanOrEqual(64);
@@ -342,6 +342,24 @@ describe('the set-ups at the bench', () => {
     await page.getByText('Set-up 2 of').waitFor();
     await page.goBack();
     await page.getByRole('button', { name: 'Done already' }).waitFor();
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+});
+
+describe('a trial cut', () => {
+  test('entered on the card gives the correction with its direction, and is there when the page is loaded again', async () => {
+    const { page, troubles } = await openJob('set-ups');
+    await page.getByRole('link', { name: /Tenon cheeks, lower cross rail/ }).click();
+    const field = page.getByLabel(/Measured on trial 1, fence at/);
+    await field.fill('11.1');
+    await page.getByText(/11\.1 measured, 0\.2 over: fence closer by 0\.1/).waitFor();
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByLabel(/Measured on trial 2, fence at/).waitFor();
+    await page.waitForTimeout(600);
+    await page.reload();
+    await page.getByRole('button', { name: 'Take back' }).click();
+    await page.getByLabel(/Measured on trial 1, fence at/).waitFor();
     expect(troubles).toEqual([]);
     await page.close();
   });
