@@ -10,6 +10,7 @@ import type { Piece } from '../results/piece.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { boardAsMeasured, clearOfDefects, wholeWidth, widest, woodWidth } from './check-boards.ts';
 import { wantedBlanks } from './check-demands.ts';
+import { runsAreWhole } from './check-runs.ts';
 import { resaw } from './check-sawing.ts';
 
 const TRIM: Record<StockUse['kind'], readonly [number, number]> = {
@@ -57,6 +58,7 @@ export function checkDemands(plan: CuttingPlan, demands: readonly Demand[], work
   }
   rackIsNotOverdrawn(uses, workshop, faults);
   for (const material of plan.materials) figuresAdd(material, faults);
+  runsAreWhole(plan, demands, faults);
   totalsAdd(plan, workshop, faults);
   ordersAdd(plan, workshop, faults);
   return faults;

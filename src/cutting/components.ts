@@ -41,7 +41,9 @@ export function components(
     if (group.served.lies.size > 0) placeable.push(group);
     else {
       const why = whyNot(group.served, lines);
-      unplaced.push(...group.demands.map(demand => ({ demand, ...why })));
+      unplaced.push(
+        ...group.demands.flatMap(whole => (whole.members ?? [whole]).map(demand => ({ demand, ...why }))),
+      );
     }
   return { problems: join(placeable, lines), unplaced };
 }
@@ -59,6 +61,7 @@ const likeness = (d: Demand): string =>
     d.across,
     d.grade ?? '',
     d.oneBoard ?? '',
+    d.members ? d.run?.word : '',
   ].join('|');
 
 function sizesFault(demand: Demand): string | undefined {

@@ -19,6 +19,9 @@ interface Section {
   counts: Map<number, number>;
 }
 
+/** Above any ratio of areas two lengths of one board can have. */
+const LEAD = 1e6;
+
 /** Usable width over the whole of a length: the far edge is straight, so one of its ends is the least. */
 export function widthOver(board: MeasuredBoard, whole: number, from: number, to: number): number {
   const at = (x: number): number => board.near + ((board.far - board.near) * x) / Math.max(1, whole);
@@ -83,15 +86,16 @@ function bestSection(
   const starts = [x, ...board.avoid.map(a => a.x + a.l).filter(end => end > x)].map(start =>
     start > x && start - x <= on.kerf ? x + on.kerf + 1 : start,
   );
+  const lead = way.order.find(item => left[item]! > 0 && items[item]!.lies[stock]!.length > 0);
   let best: Section | undefined;
   let bestWorth = 0;
   for (const from of [...new Set(starts)].sort((a, b) => a - b))
     for (const length of lengths) {
       if (from + length > on.l) continue;
       const section = filled(items, stocks, stock, left, way, from, length);
-      // Long pieces first: a board gives short ones to the end.
-      const pull = way.choose === 'area' ? 1 : 0.8;
-      const worth = section.area / (from + length + on.kerf - x) ** pull;
+      // By area alone, or the blank that leads the order before all: one dodges waste, the other being left over.
+      const leads = way.choose === 'side' && lead !== undefined && section.counts.has(lead);
+      const worth = (section.area / (from + length + on.kerf - x)) * (leads ? LEAD : 1);
       if (section.area > 0 && worth > bestWorth * (1 + 1e-9)) {
         best = section;
         bestWorth = worth;

@@ -13,9 +13,10 @@ import { improveLengths, isOfLengths } from './lengths/as-lengths.ts';
 import { cheapestSet, ordersOf } from './orders.ts';
 import { improvePlates } from './plates/solve-plates.ts';
 import type { CutItem, Solution } from './problem.ts';
+import { withRuns } from './runs.ts';
 import { sawn } from './saw.ts';
 import { search } from './search.ts';
-import { type StockLine, stockLines } from './stock.ts';
+import { kerfFor, type StockLine, stockLines } from './stock.ts';
 import { wasteShare } from './waste.ts';
 import { wished } from './wishes.ts';
 import { planWords } from './words.ts';
@@ -70,7 +71,8 @@ export function planDemands(demands: readonly Demand[], workshop: Workshop, effo
 
 function planWith(demands: readonly Demand[], workshop: Workshop, effort: Effort): CuttingPlan {
   const lines = stockLines(workshop);
-  const { problems, unplaced } = components(demands, lines);
+  const joined = withRuns(demands, demand => kerfFor(demand.material, 'sheet', workshop.blades));
+  const { problems, unplaced } = components(joined, lines);
   const numbers = new Map<string, number>();
   const materials = problems.map(problem => planProblem(problem, workshop, effort, numbers));
   addUnplaced(materials, unplaced);
@@ -178,11 +180,14 @@ function usesOf(
 function ranOut(problem: Component, solution: Solution): Unplaced[] {
   return problem.items.flatMap((item, i) => {
     const missing = solution.missing[i]!;
-    return item.demands.slice(item.demands.length - missing).map(demand => ({
-      demand,
-      reason: `The ${demand.material} on the rack runs out before this blank, and no supplier with a price has its section.`,
-      mend: `Add ${demand.material} of this section to a supplier, or more of it to the rack.`,
-    }));
+    return item.demands
+      .slice(item.demands.length - missing)
+      .flatMap(whole => whole.members ?? [whole])
+      .map(demand => ({
+        demand,
+        reason: `The ${demand.material} on the rack runs out before this blank, and no supplier with a price has its section.`,
+        mend: `Add ${demand.material} of this section to a supplier, or more of it to the rack.`,
+      }));
   });
 }
 

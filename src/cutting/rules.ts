@@ -100,6 +100,12 @@ export const CUTTING_RULES: readonly Rule[] = [
     reason: 'The last 300 mm of a cut are fed with a push stick; a shorter piece leaves nothing to hold.',
     source: { text: 'HSE, circular saw benches: push stick for the last 300 mm', basis: 'read' },
   },
+  {
+    number: 'CUT-16',
+    says: 'Sheet parts whose grain is to run on are cut from one blank in their order, end to end along the grain or side by side across it, a kerf apart.',
+    reason: 'Figure that breaks at a joint is seen at once on a row of drawers or a pair of doors.',
+    source: { text: 'common practice', basis: 'common practice' },
+  },
 ];
 
 export const DEFAULT_KERF = { wood: 3.2, metal: 1.5 } as const;

@@ -1,6 +1,6 @@
 /** From a layout to what the maker does at the saw: cuts in order with settings, parts placed, what is left. */
 import type { Demand, Left, Placed, SawCut, StockUse } from '../results/cutting.ts';
-import { type CutStock, type Layout, type Slab, toMm, unitsDown } from './problem.ts';
+import { type CutStock, type Layout, type Slab, toMm, unitsDown, unitsUp } from './problem.ts';
 
 /** A slab in stock coordinates, grown over the trim at the far end and edge, which nobody cuts off idly. */
 interface Piece {
@@ -47,18 +47,20 @@ export function sawn(
       ? [edged(on, frame, before + 1, steps, spare), before + 1, 'rip' as const]
       : [on, before, was];
     if (slab.item !== undefined && slab.lie) {
-      const cut = toSize(piece, slab.lie, stage, last, frame.kerf, steps, spare);
-      const demand = take(slab.item);
-      placed.push({
-        mark: demand.mark,
-        instance: demand.instance,
-        x: toMm(cut.x),
-        y: toMm(cut.y),
-        length: toMm(cut.l),
-        width: toMm(cut.w),
-        turned: slab.lie.turned,
-        purpose: demand.purpose,
-      });
+      const sized = toSize(piece, slab.lie, stage, last, frame.kerf, steps, spare);
+      const whole = take(slab.item);
+      const turned = slab.lie.turned;
+      for (const { demand, cut } of cutApart(whole, sized, turned, stage + 3, frame.kerf, steps, spare))
+        placed.push({
+          mark: demand.mark,
+          instance: demand.instance,
+          x: toMm(cut.x),
+          y: toMm(cut.y),
+          length: toMm(cut.l),
+          width: toMm(cut.w),
+          turned,
+          purpose: demand.purpose,
+        });
     } else if (slab.cut && slab.kept) {
       const at = slab.cut === 'cross' ? slab.kept.l : slab.kept.w;
       const next = last === slab.cut ? stage : stage + 1;
@@ -157,6 +159,33 @@ function toSize(
     now = kept;
   }
   return now;
+}
+
+/** A run of grain cut into its parts, in their order; any other blank is one part. */
+function cutApart(
+  whole: Demand,
+  piece: Piece,
+  turned: boolean,
+  stage: number,
+  kerf: number,
+  steps: Step[],
+  spare: Piece[],
+): { demand: Demand; cut: Piece }[] {
+  if (!whole.members) return [{ demand: whole, cut: piece }];
+  const along = (whole.run?.lie === 'end to end') !== turned ? 'cross' : 'rip';
+  let left: Piece | undefined = piece;
+  return whole.members.map(demand => {
+    const [l, w] = turned ? [demand.width, demand.length] : [demand.length, demand.width];
+    const on: Piece = left!;
+    const at = unitsUp(along === 'cross' ? l : w);
+    const last = at >= (along === 'cross' ? on.l : on.w);
+    const [kept, rest]: [Piece, Piece | undefined] = last
+      ? [on, undefined]
+      : divided(on, along, at, stage, kerf, steps);
+    left = rest;
+    const size = { l: unitsUp(l), w: unitsUp(w) };
+    return { demand, cut: toSize(kept, size, stage + 1, undefined, kerf, steps, spare) };
+  });
 }
 
 /** All cuts of a stage before those of the next: the stock is broken down first, then each piece. */

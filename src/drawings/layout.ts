@@ -164,12 +164,12 @@ function area(r: { x: number; y: number; length: number; width: number }, sheet:
 
 function leftOver(left: Left, sheet: Sheet): Item[] {
   if (left.fate === 'waste') return [];
-  const { x, y, w, h } = area(left, sheet);
+  const { x, y, w, h } = area({ ...left, width: left.narrow ?? left.width }, sheet);
   const { manner, show } = sheet.options;
   const size = manner.text * 1.08;
   const figures = sheet.use.round
     ? formatLength(left.length, show)
-    : `${formatLength(left.length, show)} \u00d7 ${formatLength(left.width, show)}`;
+    : `${formatLength(left.length, show)} \u00d7 ${formatLength(left.narrow ?? left.width, show)}`;
   const full = `back to the rack  ${figures}`;
   const fits = [full, figures].find(t => textWidth(t, size) + 6 * manner.px < w);
   const base = sheet.low ? sheet.y - manner.text * 0.5 : y + h / 2 + size * 0.35;

@@ -37,6 +37,10 @@ export interface Demand {
   grade?: Grade;
   /** All blanks with this word come from one board, for colour. */
   oneBoard?: string;
+  /** Sheet parts whose grain runs on: the word of the run, the place in it, and how they lie to the grain. */
+  run?: { word: string; at: number; lie: 'end to end' | 'side by side' };
+  /** A run laid as one blank: its parts in their order. */
+  members?: Demand[];
 }
 
 /** One length or sheet that the plan uses. Positions are in the stock's own frame, from the end you work from. */

@@ -96,6 +96,10 @@ export function cuttingSchema({ short }: { short: z.ZodString }) {
       .record(z.string().max(200), laid)
       .optional()
       .describe('Layouts accepted or already cut, by the id of their stock: kept whole'),
+    runs: z
+      .record(id, z.strictObject({ parts, lie: z.enum(['end to end', 'side by side']) }))
+      .optional()
+      .describe('Sheet parts whose grain runs on from one to the next, in order'),
     grades: z.record(short, z.enum(GRADES)).optional().describe('Least grade of timber, by part'),
   });
 }

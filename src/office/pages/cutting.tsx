@@ -190,7 +190,7 @@ function Stock({
                 ''
               ) : (
                 <>
-                  &times; <Length mm={left.width} />{' '}
+                  &times; <Length mm={left.narrow ?? left.width} />{' '}
                 </>
               )}
               goes back
