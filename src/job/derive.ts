@@ -15,6 +15,7 @@ import type { Why } from '../results/why.ts';
 import type { JobDocument } from '../setting-out/schema.ts';
 import { setOut } from '../setting-out/set-out.ts';
 import { planSetUps } from '../setups/plan-set-ups.ts';
+import { readStanding } from '../setups/standing.ts';
 import { trialFaults, withTrials } from '../setups/trials.ts';
 import type { Workshop } from '../workshop/workshop.ts';
 import { orderNotes } from './order-words.ts';
@@ -51,7 +52,8 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
   const { operations, faults: orderFaults } = planOperations(piece, commission, workshop, document.overruled);
   const cutting = planCutting(piece, operations, workshop, effort, document.cutting);
   const unit = document.units ?? 'mm';
-  const planned = planSetUps(piece, operations, workshop, effort);
+  const { standing, faults: standingFaults } = readStanding(document.standing, workshop, unit);
+  const planned = planSetUps(piece, operations, workshop, effort, standing);
   const setups = { ...planned, setups: withTrials(planned.setups, document.trials, unit) };
   const start = `${commission.start ?? options.today}T08:00`;
   const days = planDays(
@@ -77,6 +79,7 @@ export function deriveJob(written: JobDocument, workshop: Workshop, options: Der
     price,
     faults: [
       ...trialFaults(document.trials, unit),
+      ...standingFaults,
       ...cuttingFaults(piece, document.cutting),
       ...builderFaults,
       ...[...faults, ...misspelt(document, workshop), ...orderFaults].map(f =>

@@ -169,6 +169,8 @@ export interface SetUp {
   accuracy?: string;
   /** What each part of the change costs, minutes: `blade 4, fence 1`. */
   changeHow?: string;
+  /** What stands on the machine once it is made ready: mm and degrees, tool and jig by their ids. */
+  state?: { tool: string; jig?: string; fence?: number; height?: number; tilt: number; mitre?: number };
 }
 
 /** A rectangle of the card: `a` away from the fence or stop, `h` above the table (or along the work in plan). */

@@ -263,6 +263,20 @@ export const jobSchema = z.strictObject({
     .record(short, z.strictObject({ reason: short, was: z.string().max(400).optional() }))
     .optional()
     .describe('Checks the maker has judged and set aside, with the reason'),
+  standing: z
+    .record(
+      short,
+      z.strictObject({
+        tool: short.optional().describe('Id of the blade, cutter or drill in it'),
+        jig: short.optional(),
+        fence: reading.optional(),
+        height: reading.optional(),
+        tilt: z.number().min(-90).max(90).optional().describe('Degrees; 0 is square'),
+        mitre: z.number().min(-90).max(90).optional().describe('Degrees from square'),
+      }),
+    )
+    .optional()
+    .describe('What stands on the machines now, by machine: the order of set-ups starts from it'),
   trials: z
     .record(
       z.string().max(200),

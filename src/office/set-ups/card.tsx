@@ -10,6 +10,7 @@ import type { JobSession } from '../session.ts';
 import { StateMark } from '../state-mark.tsx';
 import { Asked, WhyNote } from '../why.tsx';
 import { SettingFigure } from './setting-figure.tsx';
+import { StandsNow } from './stands-now.tsx';
 import type { Ticks } from './ticks.ts';
 import { TrialCuts } from './trial-cuts.tsx';
 import { passCount, passWords, runName, settingName } from './words.ts';
@@ -110,6 +111,7 @@ export function SetUpCard({
           <TrialCuts setup={setup} session={session} />
         </section>
       )}
+      <StandsNow setup={setup} session={session} />
       <p className="row tickrow">
         <Button className="btn" onPress={() => ticks.mark(setup, state !== 'done')}>
           {state === 'done' ? 'Not done after all' : 'Done'}
