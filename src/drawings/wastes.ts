@@ -31,7 +31,9 @@ const SMOOTH = Math.cos((20 * Math.PI) / 180);
 /** Wastes of curves, cut-outs, dovetails and other slanting cuts: prisms in the part's frame. */
 export const prismsOf = (instance: Instance): Prism[] =>
   instance.cuts.flatMap(cut =>
-    'polygon' in cut || cut.kind === 'bent' ? cutShapes(cut, instance.size).filter(p => p.shape === 'prism') : [],
+    'polygon' in cut || cut.kind === 'bent'
+      ? cutShapes(cut, instance.size).filter(p => p.shape === 'prism')
+      : [],
   );
 
 /**
