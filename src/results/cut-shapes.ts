@@ -317,12 +317,17 @@ export function partVolume(size: Size, cuts: readonly Cut[], round: boolean, wal
     .filter(c => c.kind !== 'hole')
     .flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
   const prisms = cuts.flatMap(c =>
-    c.kind === 'hole' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box'),
+    c.kind === 'hole' || c.kind === 'end-cut' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box'),
   );
+  // A plane through a section that is alike on both sides of its middle takes its mean depth times that section,
+  // so a tube or round bar loses only its own share of what the square envelope would.
+  const section = stockVolume({ ...size, length: 1 }, round, wall) / (size.width * size.thickness);
+  const ends = cuts.flatMap(c => (c.kind === 'end-cut' ? cutShapes(c, size) : []));
   const holes = cuts.filter(c => c.kind === 'hole');
   const gone =
     unionVolume(boxes, wholeBox(size)) +
-    prisms.reduce((sum, p) => sum + primitiveVolume(p), 0) -
+    prisms.reduce((sum, p) => sum + primitiveVolume(p), 0) +
+    ends.reduce((sum, p) => sum + section * primitiveVolume(p), 0) -
     sharedByTapers(cuts.filter(c => c.kind === 'taper')) +
     holes.reduce((sum, h) => sum + holeVolume(h), 0) -
     sharedByHoles(holes);
