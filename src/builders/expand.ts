@@ -36,6 +36,8 @@ export function expandBuilders(document: JobDocument): Expanded {
   ];
   if (built.length === 0) return { document, faults: [], placeOf: place => place };
   const faults: Fault[] = [];
+  for (const { place, made } of built)
+    for (const r of made.refused ?? []) faults.push(fault(`${place}.${r.field}`, r.fault, r.mend));
   const owner = new Map<string, string>();
   const whole: JobDocument = { ...document };
   for (const collection of COLLECTIONS) {

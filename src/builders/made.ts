@@ -16,6 +16,8 @@ export interface Made {
   joints: Record<string, JointDocument>;
   features: Record<string, FeatureDocument>;
   assemblies: Record<string, AssemblyDocument>;
+  /** What of the order cannot be made; the field within the builder, empty for the whole. */
+  refused?: { field: string; fault: string; mend: string }[];
 }
 
 /**

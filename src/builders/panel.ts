@@ -154,7 +154,18 @@ export function makePanel(id: string, d: PanelDocument, document: JobDocument): 
   /** Strips on the long sides run over those at the ends. */
   function addLipping(edge: WorldFace): void {
     const across = AXIS_OF[edge];
-    if (!d.lipping || across === thin) return;
+    if (!d.lipping) return;
+    if (across === thin) {
+      made.refused = [
+        ...(made.refused ?? []),
+        {
+          field: 'lipping.edges',
+          fault: `${edge} is a face of the panel and no edge of it`,
+          mend: `name sides that lie round a panel facing ${d.facing}`,
+        },
+      ];
+      return;
+    }
     const run = across === long ? wide : long;
     const runsOver = across === wide;
     const whole = after

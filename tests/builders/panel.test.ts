@@ -66,6 +66,13 @@ describe('made-up panels', () => {
     expect(made.book.number('parameters.s_build_up')).toBeCloseTo(17.4 + 1.4, 9);
   });
 
+  it('a lipping on the face of the panel is refused, not forgotten', () => {
+    const lipping = { material: 'oak-european', thickness: 8, edges: ['top', 'front'] };
+    const made = build({ panels: { s: { ...shelf, lipping } } });
+    expect(made.said).toEqual(['panels.s.lipping.edges: top is a face of the panel and no edge of it']);
+    expect(made.size('s_lip_front').length).toBe(600);
+  });
+
   it('one face alone is bonded one-sided, which the bow check reads', () => {
     const made = build({
       panels: { s: { ...shelf, faces: { face: { material: 'brass', thickness: 0.9 } } } },
