@@ -140,15 +140,14 @@ export function makePanel(id: string, d: PanelDocument, document: JobDocument): 
   }
   for (const edge of edges) addLipping(edge);
   const parts = Object.keys(made.parts);
-  const [axis, ...more] = Object.keys(d.mirror ?? {}) as Axis[];
   if (parts.length > 1)
-    made.assemblies[id] = {
-      name,
-      parts,
-      glue: d.glue ?? 'pva-d3',
-      dry_fit: false,
-      ...(axis && more.length === 0 ? { mirror: axis } : {}),
-    };
+    for (const copy of copySuffixes(Object.keys(d.mirror ?? {})))
+      made.assemblies[`${id}${copy}`] = {
+        name,
+        parts: parts.map(part => `${part}${copy}`),
+        glue: d.glue ?? 'pva-d3',
+        dry_fit: false,
+      };
   return made;
 
   /** Strips on the long sides run over those at the ends. */
@@ -193,4 +192,11 @@ export function makePanel(id: string, d: PanelDocument, document: JobDocument): 
     };
     made.joints[`${id}_lip_${edge}_glued`] = { type: 'lipped', from: `${id}_lip_${edge}`, into: core };
   }
+}
+
+/** Ends of the ids of all copies that mirrors make: none, `_x`, `_y`, `_xy`. */
+function copySuffixes(axes: readonly string[]): string[] {
+  const sets = [''];
+  for (const axis of [...axes].sort()) sets.push(...sets.map(set => set + axis));
+  return sets.map(set => (set === '' ? '' : `_${set}`));
 }

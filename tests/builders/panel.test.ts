@@ -66,6 +66,16 @@ describe('made-up panels', () => {
     expect(made.book.number('parameters.s_build_up')).toBeCloseTo(17.4 + 1.4, 9);
   });
 
+  it('mirrored twice, each of the four copies is glued up', () => {
+    const lipping = { material: 'oak-european', thickness: 8, edges: ['front'] };
+    const made = build({ panels: { s: { ...shelf, lipping, mirror: { x: 900, z: 600 } } } });
+    expect(made.said).toEqual([]);
+    const glued = made.piece.assemblies.filter(a => a.id !== 'whole');
+    expect(glued.map(a => [a.id, [...a.instances].sort()])).toEqual(
+      ['', '_x', '_z', '_xz'].map(c => [`s${c}`, [`s_core${c}`, `s_lip_front${c}`]]),
+    );
+  });
+
   it('a lipping on the face of the panel is refused, not forgotten', () => {
     const lipping = { material: 'oak-european', thickness: 8, edges: ['top', 'front'] };
     const made = build({ panels: { s: { ...shelf, lipping } } });
