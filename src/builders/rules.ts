@@ -1,12 +1,5 @@
-import type { Rule, Source } from '../results/source.ts';
-
-const COMMON: Source = { text: 'common practice', basis: 'common practice' };
-const rule = (number: string, says: string, reason: string, source: Source = COMMON): Rule => ({
-  number,
-  says,
-  reason,
-  source,
-});
+import { rule } from '../joints/shape.ts';
+import type { Rule } from '../results/source.ts';
 
 /** Rules by which drawers and doors are made of an opening; parts quote their numbers in their notes. */
 export const BLD_1 = rule(

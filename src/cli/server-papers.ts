@@ -32,6 +32,16 @@ export function serverPapers(programVersion: string, today: () => string): reado
         }
       : { bytes: await make(answer) };
   };
+  /** What stands at the head and foot of every page of a job. */
+  const headOf = ({ document, workshop, derived }: DerivedJob, settingOut: number) => ({
+    title: derived.title,
+    number: String(document.number ?? ''),
+    settingOut,
+    date: today(),
+    programVersion,
+    currency: workshop.currency,
+    unit: document.units ?? ('mm' as const),
+  });
   return [
     {
       name: 'pack.pdf',
@@ -39,20 +49,8 @@ export function serverPapers(programVersion: string, today: () => string): reado
       title: 'Job pack',
       mediaType: 'application/pdf',
       make: (job, workshop, settingOut) =>
-        ready(job, workshop, async ({ document, workshop: shop, derived }) =>
-          jobPack(
-            derived,
-            {
-              title: derived.title,
-              number: String(document.number ?? ''),
-              settingOut,
-              date: today(),
-              programVersion,
-              currency: shop.currency,
-              unit: document.units ?? 'mm',
-            },
-            await readPaperFonts(),
-          ),
+        ready(job, workshop, async made =>
+          jobPack(made.derived, headOf(made, settingOut), await readPaperFonts()),
         ),
     },
     {
@@ -61,20 +59,8 @@ export function serverPapers(programVersion: string, today: () => string): reado
       title: 'Labels',
       mediaType: 'application/pdf',
       make: (job, workshop, settingOut) =>
-        ready(job, workshop, async ({ document, workshop: shop, derived }) =>
-          labelPack(
-            derived,
-            {
-              title: derived.title,
-              number: String(document.number ?? ''),
-              settingOut,
-              date: today(),
-              programVersion,
-              currency: shop.currency,
-              unit: document.units ?? 'mm',
-            },
-            await readPaperFonts(),
-          ),
+        ready(job, workshop, async made =>
+          labelPack(made.derived, headOf(made, settingOut), await readPaperFonts()),
         ),
     },
     {

@@ -1,14 +1,5 @@
+import { signedArea } from '../geometry/polygon.ts';
 import type { Point } from './list.ts';
-
-/** Twice the signed area; positive when the points run clockwise on a page whose y runs down. */
-export function signedArea(points: readonly Point[]): number {
-  let sum = 0;
-  points.forEach(([x, y], i) => {
-    const [nx, ny] = points[(i + 1) % points.length]!;
-    sum += x * ny - nx * y;
-  });
-  return sum;
-}
 
 /** The part of segment a-b inside a convex polygon, or nothing. */
 export function clipSegment(a: Point, b: Point, convex: readonly Point[]): [Point, Point] | undefined {

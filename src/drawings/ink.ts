@@ -1,6 +1,6 @@
+import { signedArea } from '../geometry/polygon.ts';
 import { dot, norm, sub, type Vec3 } from '../geometry/vector.ts';
 import type { Instance } from '../results/piece.ts';
-import { signedArea } from './clip.ts';
 import { depthOrder } from './depth-order.ts';
 import { type Facet, facetsOf, type Segment } from './facets.ts';
 import { endGrain, faceHatch, layersOf, type Material, sheetEdge } from './hatch.ts';
@@ -74,7 +74,7 @@ function washOf(facet: Facet, material: Material, picked: boolean): Wash {
 function inkFacet(facet: Facet, instance: Instance, toPage: (p: Vec3) => Point, options: InkOptions): Item[] {
   const { manner, picked } = options;
   const points = facet.points.map(toPage);
-  if (Math.abs(signedArea(points)) < 1e-4) return [];
+  if (Math.abs(signedArea(points)) < 5e-5) return [];
   const isPicked = picked === instance.id;
   const material = materialOf(instance.material, instance.kind);
   const lines = facet.segments.map(s => s.map(toPage));

@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/box.ts';
+import { signedArea } from '../geometry/polygon.ts';
 import {
   AXES,
   type Axis,
@@ -193,10 +194,7 @@ function outside(facet: Facet, planes: readonly Plane[]): Facet[] {
 /** Walls and blind ends of a waste as facets of the wood that stays: they look into the waste. */
 function wallsOf(prism: Prism, size: Size, owner: number): Facet[] {
   const { axis, polygon, from, to } = prism;
-  const area = polygon.reduce((sum, [u, v], i) => {
-    const [a, b] = polygon[(i + 1) % polygon.length]!;
-    return sum + u * b - v * a;
-  }, 0);
+  const area = signedArea(polygon);
   const ring = area > 0 ? polygon : [...polygon].reverse();
   const way = placed(axis, [0, 0], 1);
   const inward = (i: number): Vec3 => {

@@ -1,5 +1,6 @@
 import type { OpenCascadeInstance, TopoDS_Shape } from 'replicad-opencascadejs';
-import type { Axis, Vec3 } from '../geometry/vector.ts';
+import { signedArea } from '../geometry/polygon.ts';
+import { type Axis, cross, norm, scale, sub, type Vec3 } from '../geometry/vector.ts';
 import type { Primitive } from '../results/cut-shapes.ts';
 import type { StockShape } from '../results/kernel.ts';
 
@@ -73,7 +74,7 @@ export class Shapes {
         return some ? this.block(min, max) : undefined;
       }
       case 'cylinder':
-        return apart(p.from, p.to) > SAME ? this.cylinder(p.from, p.to, p.radius) : undefined;
+        return norm(sub(p.from, p.to)) > SAME ? this.cylinder(p.from, p.to, p.radius) : undefined;
       case 'cone':
         return this.cone(p);
       case 'prism':
@@ -111,7 +112,7 @@ export class Shapes {
   }
   private cylinder(from: Vec3, to: Vec3, radius: number): TopoDS_Shape {
     const { oc, scope } = this;
-    const height = apart(from, to);
+    const height = norm(sub(from, to));
     const way = scope.keep(new oc.gp_Dir(to.x - from.x, to.y - from.y, to.z - from.z));
     const axes = scope.keep(new oc.gp_Ax2(this.point(from), way));
     const made = scope.keep(new oc.BRepPrimAPI_MakeCylinder(axes, radius, height));
@@ -121,7 +122,7 @@ export class Shapes {
   /** A flat face with straight edges; points that coincide are one. */
   private face(points: readonly Vec3[]): TopoDS_Shape | undefined {
     const { oc, scope } = this;
-    const ring = points.filter((p, i) => apart(p, points[(i + 1) % points.length]!) > SAME);
+    const ring = points.filter((p, i) => norm(sub(p, points[(i + 1) % points.length]!)) > SAME);
     if (ring.length < 3) return undefined;
     const wire = scope.keep(new oc.BRepBuilderAPI_MakeWire());
     for (const [i, p] of ring.entries()) {
@@ -154,12 +155,12 @@ export class Shapes {
   }
 
   private cone({ from, to, radiusFrom, radiusTo }: Extract<Primitive, { shape: 'cone' }>) {
-    const height = apart(from, to);
+    const height = norm(sub(from, to));
     if (height <= SAME) return undefined;
-    const way = scaled(less(to, from), 1 / height);
+    const way = scale(sub(to, from), 1 / height);
     const helper = Math.abs(way.x) < 0.9 ? { x: 1, y: 0, z: 0 } : { x: 0, y: 1, z: 0 };
-    const side = crossed(way, helper);
-    const out = scaled(side, 1 / Math.hypot(side.x, side.y, side.z));
+    const side = cross(way, helper);
+    const out = scale(side, 1 / Math.hypot(side.x, side.y, side.z));
     const at = (p: Vec3, r: number): Vec3 => ({
       x: p.x + out.x * r,
       y: p.y + out.y * r,
@@ -183,11 +184,11 @@ export class Shapes {
   private beyond({ normal, offset }: Extract<Primitive, { shape: 'beyond' }>, reach: number) {
     const { oc, scope } = this;
     const helper = Math.abs(normal.x) < 0.9 ? { x: 1, y: 0, z: 0 } : { x: 0, y: 1, z: 0 };
-    const side = crossed(normal, helper);
-    const u = scaled(side, 1 / Math.hypot(side.x, side.y, side.z));
-    const v = crossed(normal, u);
-    const at = scaled(normal, offset);
-    const corner = less(less(at, scaled(u, reach)), scaled(v, reach));
+    const side = cross(normal, helper);
+    const u = scale(side, 1 / Math.hypot(side.x, side.y, side.z));
+    const v = cross(normal, u);
+    const at = scale(normal, offset);
+    const corner = sub(sub(at, scale(u, reach)), scale(v, reach));
     const dir = (d: Vec3) => scope.keep(new oc.gp_Dir(d.x, d.y, d.z));
     const axes = scope.keep(new oc.gp_Ax2(this.point(corner), dir(normal), dir(u)));
     const made = scope.keep(new oc.BRepPrimAPI_MakeBox(axes, 2 * reach, 2 * reach, reach));
@@ -198,17 +199,3 @@ export class Shapes {
 /** A point of a polygon drawn along an axis: the two others in cyclic order. */
 const standing = (axis: Axis, u: number, v: number, w: number): Vec3 =>
   axis === 'x' ? { x: w, y: u, z: v } : axis === 'y' ? { x: v, y: w, z: u } : { x: u, y: v, z: w };
-
-const apart = (a: Vec3, b: Vec3): number => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
-const less = (a: Vec3, b: Vec3): Vec3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
-const scaled = (a: Vec3, k: number): Vec3 => ({ x: a.x * k, y: a.y * k, z: a.z * k });
-const crossed = (a: Vec3, b: Vec3): Vec3 => ({
-  x: a.y * b.z - a.z * b.y,
-  y: a.z * b.x - a.x * b.z,
-  z: a.x * b.y - a.y * b.x,
-});
-const signedArea = (ring: readonly [number, number][]): number =>
-  ring.reduce((sum, [u, v], i) => {
-    const [a, b] = ring[(i + 1) % ring.length]!;
-    return sum + u * b - v * a;
-  }, 0) / 2;

@@ -1,5 +1,6 @@
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import type { Frame } from '../geometry/frame.ts';
+import { signedArea } from '../geometry/polygon.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Primitive } from '../results/cut-shapes.ts';
 import type { Solid, SolidKernel, StockShape } from '../results/kernel.ts';
@@ -138,11 +139,7 @@ function solidOf(M: Statics, p: Primitive, { size }: StockShape): Manifold | und
   }
   if (p.shape === 'prism') {
     if (p.to <= p.from) return undefined;
-    const area = p.polygon.reduce(
-      (sum, [u, v], i) =>
-        sum + u * p.polygon[(i + 1) % p.polygon.length]![1] - v * p.polygon[(i + 1) % p.polygon.length]![0],
-      0,
-    );
+    const area = signedArea(p.polygon);
     if (Math.abs(area) < 1e-9) return undefined;
     const ring = area > 0 ? p.polygon : [...p.polygon].reverse();
     const drawn = M.extrude([ring], p.to - p.from + 2 * PAST).translate(0, 0, p.from - PAST);
@@ -201,10 +198,7 @@ function turnedWaste(
     [p.reach, end],
     [p.reach, start],
   ];
-  const area = outline.reduce((sum, [u, v], i) => {
-    const [a, b] = outline[(i + 1) % outline.length]!;
-    return sum + u * b - v * a;
-  }, 0);
+  const area = signedArea(outline);
   const drawn = M.revolve([area > 0 ? outline : outline.reverse()], SEGMENTS);
   return along(drawn, { x: 0, y: p.centre[0], z: p.centre[1] }, { x: 1, y: 0, z: 0 });
 }

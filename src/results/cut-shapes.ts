@@ -1,4 +1,4 @@
-import { type Box, box, boxVolume, intersectBoxes, unionVolume } from '../geometry/box.ts';
+import { type Box, box } from '../geometry/box.ts';
 import { type Axis, add, scale, type Vec3, vec } from '../geometry/vector.ts';
 import {
   type Cut,
@@ -38,8 +38,6 @@ export type Primitive =
       reach: number;
       section: number;
     };
-
-const wholeBox = (s: Size): Box => box(0, 0, 0, s.length, s.width, s.thickness);
 
 export function cutShapes(cut: Cut, size: Size): Primitive[] {
   switch (cut.kind) {
@@ -272,116 +270,6 @@ export function profileSpan(cut: ProfileCut, axis: Axis): [number, number] {
   return [Math.min(...at), Math.max(...at)];
 }
 
-export const polygonArea = (polygon: readonly [number, number][]): number =>
-  Math.abs(
-    polygon.reduce((sum, [x, y], i) => {
-      const [u, v] = polygon[(i + 1) % polygon.length]!;
-      return sum + x * v - u * y;
-    }, 0),
-  ) / 2;
-
-/** Closed-form volume of one primitive, mm3, as if it lay wholly in the wood. */
-export function primitiveVolume(p: Primitive): number {
-  switch (p.shape) {
-    case 'box':
-      return boxVolume(p.box);
-    case 'prism':
-      return polygonArea(p.polygon) * Math.abs(p.to - p.from);
-    case 'beyond':
-      return p.volume;
-    case 'turned':
-      return turnedPieces(p).reduce((sum, piece) => sum + piece.volume, 0);
-    default: {
-      const height = Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y, p.to.z - p.from.z);
-      const [r, t] = p.shape === 'cylinder' ? [p.radius, p.radius] : [p.radiusFrom, p.radiusTo];
-      return (Math.PI * height * (r * r + r * t + t * t)) / 3;
-    }
-  }
-}
-
-/** Waste of a turned outline, one cone of the outline at a time: stock less the cone. */
-function turnedPieces({ profile, section }: Extract<Primitive, { shape: 'turned' }>) {
-  return profile.slice(1).map(([b, s], i) => {
-    const [a, r] = profile[i]!;
-    return { volume: (b - a) * (section - (Math.PI * (r * r + r * s + s * s)) / 3), at: (a + b) / 2 };
-  });
-}
-
-/**
- * Volume of a part, mm3. Pockets are united exactly; holes and edge cuts are added in closed form, less what
- * a counterbore shares with its hole and two tapers with each other. Other crossings (a hole through a
- * groove) are counted twice: a few mm3 in practice; the exact solid answers in the second tier.
- */
-export function partVolume(size: Size, cuts: readonly Cut[], round: boolean, wall?: number): number {
-  const boxes = cuts
-    .filter(c => c.kind !== 'hole')
-    .flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
-  const prisms = cuts.flatMap(c =>
-    c.kind === 'hole' || c.kind === 'end-cut' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box'),
-  );
-  // A plane through a section that is alike on both sides of its middle takes its mean depth times that section,
-  // so a tube or round bar loses only its own share of what the square envelope would.
-  const section = stockVolume({ ...size, length: 1 }, round, wall) / (size.width * size.thickness);
-  const ends = cuts.flatMap(c => (c.kind === 'end-cut' ? cutShapes(c, size) : []));
-  const holes = cuts.filter(c => c.kind === 'hole');
-  const gone =
-    unionVolume(boxes, wholeBox(size)) +
-    prisms.reduce((sum, p) => sum + primitiveVolume(p), 0) +
-    ends.reduce((sum, p) => sum + section * primitiveVolume(p), 0) -
-    sharedByTapers(cuts.filter(c => c.kind === 'taper')) +
-    holes.reduce((sum, h) => sum + holeVolume(h), 0) -
-    sharedByHoles(holes);
-  return Math.max(0, stockVolume(size, round, wall) - gone);
-}
-
-/** Bore or slot, and the ring that a countersink takes around it. */
-function holeVolume(h: HoleCut): number {
-  const r = h.diameter / 2;
-  const area = Math.PI * r * r + (h.slot ? h.diameter * h.slot.travel : 0);
-  if (!h.countersink) return area * h.depth;
-  const R = h.countersink.diameter / 2;
-  const deep = (R - r) / Math.tan(((h.countersink.angle / 2) * Math.PI) / 180);
-  return area * h.depth + (Math.PI * deep * (R * R + R * r - 2 * r * r)) / 3;
-}
-
-/** A counterbore lies on the same centre as the hole it widens. */
-function sharedByHoles(holes: readonly HoleCut[]): number {
-  let shared = 0;
-  for (const [i, a] of holes.entries())
-    for (const b of holes.slice(i + 1)) {
-      const same = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y, a.at.z - b.at.z) < 1e-6 && a.face === b.face;
-      if (!same) continue;
-      const [narrow, wide] = a.diameter <= b.diameter ? [a, b] : [b, a];
-      const inside = narrow.slot
-        ? Math.max(0, Math.min(narrow.slot.travel, wide.diameter - narrow.diameter)) * narrow.diameter
-        : 0;
-      shared += ((Math.PI / 4) * narrow.diameter ** 2 + inside) * Math.min(a.depth, b.depth);
-    }
-  return shared;
-}
-
-/** Two tapers on neighbouring faces share a wedge: the integral of the product of their depths along x. */
-function sharedByTapers(tapers: readonly TaperCut[]): number {
-  const depthAt = (t: TaperCut, x: number): number => {
-    const along = (x - t.from) / (t.to - t.from);
-    return along > 0 && along <= 1 ? t.amount * along : 0;
-  };
-  let shared = 0;
-  for (const [i, a] of tapers.entries())
-    for (const b of tapers.slice(i + 1)) {
-      if (FACE_AXIS[a.face] === FACE_AXIS[b.face]) continue;
-      const low = Math.max(Math.min(a.from, a.to), Math.min(b.from, b.to));
-      const high = Math.min(Math.max(a.from, a.to), Math.max(b.from, b.to));
-      if (high <= low) continue;
-      const middle = (low + high) / 2;
-      // A product of two straight lines: Simpson's rule is exact. Ends are taken just inside the tapers.
-      const inside = (x: number): number => x + (middle - x) * 1e-12;
-      const product = (x: number): number => depthAt(a, inside(x)) * depthAt(b, inside(x));
-      shared += ((high - low) / 6) * (product(low) + 4 * product(middle) + product(high));
-    }
-  return shared;
-}
-
 /** Volume of the uncut envelope: solid, round or tube. A square tube is a box less its inside. */
 export function stockVolume(size: Size, round: boolean, wall?: number): number {
   const { length, width, thickness } = size;
@@ -389,57 +277,4 @@ export function stockVolume(size: Size, round: boolean, wall?: number): number {
   if (wall === undefined) return outer * length;
   const inner = round ? (Math.PI / 4) * (width - 2 * wall) ** 2 : (width - 2 * wall) * (thickness - 2 * wall);
   return (outer - Math.max(0, inner)) * length;
-}
-
-/** Volume (mm3) and middle of a primitive. Holes stand for little, so a cone counts at half its depth. */
-function bulk(p: Primitive, whole: Box): { volume: number; middle: Vec3 } | undefined {
-  if (p.shape === 'box') {
-    const inside = intersectBoxes(p.box, whole);
-    return inside && { volume: boxVolume(inside), middle: scale(add(inside.min, inside.max), 0.5) };
-  }
-  if (p.shape === 'beyond') return p;
-  if (p.shape === 'turned') {
-    const pieces = turnedPieces(p);
-    const volume = pieces.reduce((sum, { volume: one }) => sum + one, 0);
-    const x = pieces.reduce((sum, { volume: one, at }) => sum + one * at, 0) / (volume || 1);
-    return { volume, middle: vec(x, p.centre[0], p.centre[1]) };
-  }
-  if (p.shape !== 'prism') return { volume: primitiveVolume(p), middle: scale(add(p.from, p.to), 0.5) };
-  const area = polygonArea(p.polygon);
-  if (area < 1e-9) return undefined;
-  const [u, v] = polygonMiddle(p.polygon);
-  const w = (p.from + p.to) / 2;
-  const middle = p.axis === 'x' ? vec(w, u, v) : p.axis === 'y' ? vec(v, w, u) : vec(u, v, w);
-  return { volume: area * Math.abs(p.to - p.from), middle };
-}
-
-/** Centroid of a simple polygon of some area. */
-function polygonMiddle(polygon: readonly [number, number][]): [number, number] {
-  let [twice, u, v] = [0, 0, 0];
-  for (const [i, [a, b]] of polygon.entries()) {
-    const [c, d] = polygon[(i + 1) % polygon.length]!;
-    const cross = a * d - c * b;
-    twice += cross;
-    u += (a + c) * cross;
-    v += (b + d) * cross;
-  }
-  return [u / (3 * twice), v / (3 * twice)];
-}
-
-/**
- * Centre of gravity in the part's frame, mm: the envelope less each thing taken away, by its own middle. Where
- * two cuts share room (the corners of a tenon, two tapers) that room is taken twice; it is small beside the rest.
- */
-export function partCentre(size: Size, cuts: readonly Cut[]): Vec3 {
-  const whole = wholeBox(size);
-  const middle = vec(size.length / 2, size.width / 2, size.thickness / 2);
-  let mass = boxVolume(whole);
-  let moment = scale(middle, mass);
-  for (const shape of cuts.flatMap(c => cutShapes(c, size))) {
-    const gone = bulk(shape, whole);
-    if (!gone) continue;
-    mass -= gone.volume;
-    moment = add(moment, scale(gone.middle, -gone.volume));
-  }
-  return mass > 0 ? scale(moment, 1 / mass) : middle;
 }

@@ -1,7 +1,7 @@
 import type { FigureBook } from '../figures/book.ts';
 import { clean } from '../figures/measure.ts';
-import { partCentre, partVolume } from '../results/cut-shapes.ts';
 import type { Size } from '../results/cuts.ts';
+import { partCentre, partVolume } from '../results/part-volume.ts';
 import type { Instance, PartGroup } from '../results/piece.ts';
 import type { Allowance } from '../workshop/workshop.ts';
 import { shapeOf, type Turnings, turnings } from './likeness.ts';

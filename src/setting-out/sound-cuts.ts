@@ -1,4 +1,5 @@
-import { polygonArea, profileSpan } from '../results/cut-shapes.ts';
+import { polygonArea } from '../geometry/polygon.ts';
+import { profileSpan } from '../results/cut-shapes.ts';
 import type {
   Cut,
   EdgeCut,

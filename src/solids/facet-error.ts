@@ -1,6 +1,7 @@
+import { polygonArea } from '../geometry/polygon.ts';
 import type { Primitive } from '../results/cut-shapes.ts';
-import { polygonArea, primitiveVolume } from '../results/cut-shapes.ts';
 import type { StockShape } from '../results/kernel.ts';
+import { primitiveVolume } from '../results/part-volume.ts';
 
 /** Sides that the mesh kernel gives a full circle. */
 const SIDES = 32;

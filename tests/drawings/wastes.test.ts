@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { facetsOf } from '../../src/drawings/facets.ts';
 import { slabs } from '../../src/drawings/wastes.ts';
+import { polygonArea } from '../../src/geometry/polygon.ts';
 import { add, cross, dot, scale, sub, vec } from '../../src/geometry/vector.ts';
-import { partVolume, polygonArea } from '../../src/results/cut-shapes.ts';
+import { partVolume } from '../../src/results/part-volume.ts';
 import { pieceOf, timber } from '../setting-out/piece.ts';
 
 const boardWith = (...features: object[]) => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { polygonArea } from '../../src/results/cut-shapes.ts';
+import { polygonArea } from '../../src/geometry/polygon.ts';
 import type { ProfileCut } from '../../src/results/cuts.ts';
 import { pieceOf, proofOf } from '../setting-out/piece.ts';
 import { CORNERS } from './pieces/corners.ts';

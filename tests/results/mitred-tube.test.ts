@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { loadMeshKernel } from '../../src/host/mesh-kernel-node.ts';
-import { cutShapes, partVolume } from '../../src/results/cut-shapes.ts';
+import { cutShapes } from '../../src/results/cut-shapes.ts';
 import { type Cut, ON_PART } from '../../src/results/cuts.ts';
+import { partVolume } from '../../src/results/part-volume.ts';
 
 const ends = (mitre: number, bevel: number): Cut[] =>
   (['end1', 'end2'] as const).map(end => ({

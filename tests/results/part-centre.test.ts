@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { partCentre } from '../../src/results/cut-shapes.ts';
 import { ON_PART, type TaperCut } from '../../src/results/cuts.ts';
+import { partCentre } from '../../src/results/part-volume.ts';
 
 const taper = (face: TaperCut['face']): TaperCut => ({
   id: face,

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadMeshKernel } from '../../src/host/mesh-kernel-node.ts';
-import { cutShapes, partCentre, partVolume } from '../../src/results/cut-shapes.ts';
+import { cutShapes } from '../../src/results/cut-shapes.ts';
+import { partCentre, partVolume } from '../../src/results/part-volume.ts';
 import type { Instance } from '../../src/results/piece.ts';
 import { turnings } from '../../src/setting-out/likeness.ts';
 import { fairCurve, hollowArc } from '../../src/setting-out/shaped-wastes.ts';
