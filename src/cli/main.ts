@@ -3,10 +3,8 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { worstFirst } from '../checks/index.ts';
 import { choicesFor } from '../cutting/choices.ts';
 import { millLists } from '../cutting/mill-lists.ts';
-import { overruled } from '../job/overruled.ts';
 import type { LengthUnit } from '../quantities/length.ts';
 import type { Check } from '../results/checks.ts';
 import type { ShowOptions } from '../results/show.ts';
@@ -24,6 +22,7 @@ import {
 } from './print.ts';
 import { choiceLines, cutLines, millLines } from './print-cutting.ts';
 import { checkResults, partResults } from './results.ts';
+import { addShapes } from './shapes-tier.ts';
 import { today } from './today.ts';
 
 /** Exit codes: 0 fine, 1 a check says stop, 2 an error in a file or it could not run. */
@@ -70,67 +69,12 @@ async function withJob(
     tell(
       'No workshop file: usual allowances and no stock or prices stand in. Give one with --workshop FILE.',
     );
-  if (options.shapes) await addShapes(loaded);
+  if (options.shapes) await addShapes(loaded, tell);
   await say(loaded);
   if (loaded.faults.length > 0)
     tell(`${loaded.faults.length} to mend; what stands above is only what could be worked out without:`);
   for (const fault of loaded.faults) tell(faultLine(fault));
   process.exitCode = verdict(loaded);
-}
-
-/** The second tier: every solid made and compared. Over a second it says how far it is. */
-async function addShapes(loaded: Loaded): Promise<void> {
-  const [
-    { loadMeshKernel },
-    { prove },
-    { confirmOverlaps },
-    { overlapChecks },
-    { fitChecks },
-    { trappedMembers },
-    { wayInChecks },
-    { SolidCache },
-  ] = await Promise.all([
-    import('../host/mesh-kernel-node.ts'),
-    import('../proof/prove.ts'),
-    import('../proof/confirm.ts'),
-    import('../proof/overlap-check.ts'),
-    import('../proof/fit-check.ts'),
-    import('../proof/motions.ts'),
-    import('../proof/way-in-check.ts'),
-    import('../solids/shapes.ts'),
-  ]);
-  const { derived } = loaded.deriving;
-  const { instances, joints } = derived.piece;
-  const started = performance.now();
-  let told = started;
-  const mesh = await loadMeshKernel();
-  const cache = new SolidCache(mesh);
-  const found = prove(derived, mesh, {
-    cache,
-    progress: (done, of) => {
-      const now = performance.now();
-      if (now - started < 1000 || now - told < 1000) return;
-      told = now;
-      tell(`shapes: ${done} of ${of} meetings compared`);
-    },
-  });
-  const proved =
-    found.overlaps.length === 0
-      ? found
-      : confirmOverlaps(
-          found,
-          instances,
-          await (await import('../host/exact-kernel-node.ts')).loadExactKernel(),
-        );
-  const shapes = overruled(
-    [
-      ...overlapChecks(proved, instances),
-      ...fitChecks(proved, instances, joints),
-      ...wayInChecks(trappedMembers(derived.piece, mesh, cache)),
-    ],
-    loaded.document.overruled ?? {},
-  );
-  derived.checks = worstFirst([...derived.checks, ...shapes]);
 }
 
 const json = (value: unknown): void => out([JSON.stringify(value, null, 2)]);

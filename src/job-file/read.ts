@@ -2,11 +2,11 @@ import type { z } from 'zod';
 import { nearest } from '../figures/nearest.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import { JOB_KIND, JOB_VERSION, type JobDocument, jobSchema } from '../setting-out/schema.ts';
+import { workshopFrom } from '../workshop/from-file.ts';
 import {
   WORKSHOP_KIND,
   WORKSHOP_VERSION,
   type WorkshopDocument,
-  workshopFrom,
   workshopSchema,
 } from '../workshop/schema.ts';
 import type { Workshop } from '../workshop/workshop.ts';
