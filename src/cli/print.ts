@@ -1,6 +1,7 @@
 import pc from 'picocolors';
 import { formatHours, formatMinutes } from '../quantities/time.ts';
 import type { Check, Severity } from '../results/checks.ts';
+import { goWords } from '../results/days.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Fault } from '../results/fault.ts';
 import { mm, q } from '../results/quantity.ts';
@@ -82,7 +83,7 @@ export function dayLines(derived: Derived): string[] {
     pc.bold(showDate(d.date, 'long')),
     ...d.entries.map(
       e =>
-        `  ${e.start.slice(11, 16)} to ${e.end.slice(11, 16)}  ${e.title}${e.piece.of > 1 ? ` (${e.piece.part} of ${e.piece.of})` : ''}`,
+        `  ${e.start.slice(11, 16)} to ${e.end.slice(11, 16)}  ${e.title}${e.piece.of > 1 ? ` (${goWords(e)})` : ''}`,
     ),
   ]);
   for (const t of days.trouble) lines.push(pc.red(`  ${t.what} ${t.mend}`));

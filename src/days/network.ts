@@ -148,15 +148,12 @@ function sharesOf(
 ): Share[] {
   if (runsIn.length < 2) return [{ setUp: runsIn[0] ?? -1, minutes }];
   const own = new Set(operation.cuts.map(cut => `${cut.instance}/${cut.cut}`));
-  const weights = runsIn.map(setUp =>
-    Math.max(
-      1,
-      setUps[setUp]!.runs.filter(run => own.has(`${run.instance}/${run.cut}`)).reduce(
-        (sum, run) => sum + Math.max(1, run.passes.length),
-        0,
-      ),
-    ),
-  );
+  const weights = runsIn.map(setUp => {
+    const { runs } = setUps[setUp]!;
+    const made = runs.filter(run => own.has(`${run.instance}/${run.cut}`));
+    // Sizing names no cuts: there every run of the set-up is the operation's.
+    return (made.length > 0 ? made : runs).reduce((n, run) => n + Math.max(1, run.passes.length), 0) || 1;
+  });
   const weight = weights.reduce((a, b) => a + b, 0);
   let given = 0;
   let seen = 0;

@@ -1,4 +1,4 @@
-import type { Day, LocalTime } from '../results/days.ts';
+import { type Day, goWords, type LocalTime } from '../results/days.ts';
 import { showClock } from '../results/show.ts';
 import { minutesOf } from './clock.ts';
 import { longGrain } from './hatch.ts';
@@ -98,7 +98,7 @@ function entryItems(
   const inHand = !isDone && minute >= from && minute < to;
   const tone: Tone = inHand ? 'pencil' : isDone ? 'ink-3' : 'ink';
   const right = at.x + wide;
-  const part = entry.piece.of > 1 ? `, part ${entry.piece.part} of ${entry.piece.of}` : '';
+  const go = goWords(entry);
   const items: Item[] = [
     ...(inHand ? [rect(at.x, y0, wide, y1 - y0, { wash: 'picked' })] : []),
     line([at.x - 5 * px, y0], [right + 5 * px, y0], { stroke: 'edge' }),
@@ -111,7 +111,11 @@ function entryItems(
       ],
       { stroke: 'thin' },
     ),
-    words([right + 32 * px, place], entry.title + part, { size: manner.large, strong: true, tone }),
+    words([right + 32 * px, place], go ? `${entry.title}, ${go}` : entry.title, {
+      size: manner.large,
+      strong: true,
+      tone,
+    }),
   ];
   const note = notes?.[entry.operation];
   if (note) items.push(words([right + 32 * px, place + text * 1.25], note, { size: text, tone: 'ink-3' }));

@@ -2,7 +2,7 @@ import { dayNumber, isoDay } from '../drawings/clock.ts';
 import { fortnight } from '../drawings/fortnight.ts';
 import { PAPER, small } from '../drawings/manner.ts';
 import { formatHours, formatMinutes } from '../quantities/time.ts';
-import type { DayEntry, WaitEntry } from '../results/days.ts';
+import { type DayEntry, goWords, type WaitEntry } from '../results/days.ts';
 import type { Derived } from '../results/derived.ts';
 import { showClock, showDate } from '../results/show.ts';
 import { type Book, COLUMN } from './book.ts';
@@ -116,7 +116,7 @@ function dayRow(
 ): Row {
   const card = entry.setUp === undefined ? undefined : cards.get(entry.setUp);
   const wait = entry.piece.part === entry.piece.of ? waits.get(entry.operation) : undefined;
-  const part = entry.piece.of > 1 ? `, part ${entry.piece.part} of ${entry.piece.of}` : '';
+  const go = goWords(entry);
   const notes: string[] = [];
   if (entry.changeOver) notes.push(`Make the machine ready first, ${formatMinutes(entry.changeOver)}.`);
   if (wait) notes.push(waitNote(wait, derived));
@@ -125,7 +125,7 @@ function dayRow(
       '',
       showClock(entry.start),
       showClock(entry.end),
-      entry.title + part,
+      go ? `${entry.title}, ${go}` : entry.title,
       card === undefined ? '' : `${card}`,
       formatMinutes(entry.minutes),
     ],

@@ -9,8 +9,8 @@ export interface DayEntry {
   start: LocalTime;
   end: LocalTime;
   minutes: number;
-  /** A long operation is split over days: part k of n. */
-  piece: { part: number; of: number };
+  /** An operation done in several goes (over days, or from set-up to set-up): go k of n, and what is run in it. */
+  piece: { part: number; of: number; marks?: string[] };
   /** Set-up it runs in, and the minutes of this entry that make the machine ready for it. */
   setUp?: string;
   changeOver?: number;
@@ -47,4 +47,14 @@ export interface DayPlan extends Solved {
   moved?: string[];
   /** Windows that the calendar cannot keep, and what would keep them. */
   trouble: { operation: string; what: string; mend: string }[];
+}
+
+/** Which go of an operation an entry is, in few words; empty where it is done in one. */
+export function goWords({ piece }: DayEntry): string {
+  if (piece.of === 1) return '';
+  const { marks } = piece;
+  if (!marks || marks.length === 0) return `part ${piece.part} of ${piece.of}`;
+  return marks.length <= 6
+    ? marks.join(', ')
+    : `${marks.slice(0, 5).join(', ')} and ${marks.length - 5} more`;
 }

@@ -5,7 +5,7 @@ import { DESK } from '../../drawings/manner.ts';
 import { todayRod } from '../../drawings/today.ts';
 import { type WaitRow, waitsDrawing } from '../../drawings/waits.ts';
 import { formatHours, formatMinutes } from '../../quantities/time.ts';
-import type { Day, WaitEntry } from '../../results/days.ts';
+import { type Day, goWords, type WaitEntry } from '../../results/days.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showClock, showDate } from '../../results/show.ts';
 import { Drawing } from '../drawing.tsx';
@@ -69,14 +69,7 @@ function DayInHand({
   width: number;
 }): ReactNode {
   const drawing = useMemo(() => {
-    const notes = Object.fromEntries(
-      day.entries.map(e => [
-        e.operation,
-        e.piece.of > 1
-          ? `part ${e.piece.part} of ${e.piece.of}, ${formatMinutes(e.minutes)}`
-          : formatMinutes(e.minutes),
-      ]),
-    );
+    const notes = Object.fromEntries(day.entries.map(e => [e.operation, formatMinutes(e.minutes)]));
     return todayRod(day, { width, height: rodHeight(day), manner: DESK, notes });
   }, [day, width]);
   const minutes = day.entries.reduce((n, e) => n + e.minutes, 0);
@@ -238,12 +231,7 @@ function Every({ derived }: { derived: Derived }): ReactNode {
                 <td className="n">{showClock(entry.start)}</td>
                 <td>
                   {entry.title}
-                  {entry.piece.of > 1 && (
-                    <span className="quiet">
-                      {' '}
-                      part {entry.piece.part} of {entry.piece.of}
-                    </span>
-                  )}
+                  {entry.piece.of > 1 && <span className="quiet"> {goWords(entry)}</span>}
                 </td>
                 <td className="n quiet">{formatMinutes(entry.minutes)}</td>
               </tr>
