@@ -3,6 +3,7 @@ import type { BuyingChoice } from '../cutting/choices.ts';
 import { millLists } from '../cutting/mill-lists.ts';
 import { boughtFigures } from '../cutting/orders.ts';
 import { formatMinutes } from '../quantities/time.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
 import { q } from '../results/quantity.ts';
 import { type ShowOptions, showText } from '../results/show.ts';
@@ -12,7 +13,10 @@ export function cutLines(derived: Derived, show: ShowOptions): string[] {
   const money = (minor: number): string => showText(q('money', minor), show);
   const lines: string[] = [];
   for (const m of derived.cutting.materials) {
-    lines.push(pc.bold(`${m.material}, ${m.section}`), `  ${m.words} Waste ${Math.round(m.waste * 100)} %.`);
+    lines.push(
+      pc.bold(`${materialName(m.material)}, ${m.section}`),
+      `  ${m.words} Waste ${Math.round(m.waste * 100)} %.`,
+    );
     for (const use of m.uses) {
       lines.push(
         `  ${use.label}, ${figure(use.length, show)}${use.kind === 'bar' || use.kind === 'tube' ? '' : ` x ${figure(use.width, show)}`} (${use.from === 'rack' ? 'rack' : 'to buy'})`,
@@ -38,7 +42,7 @@ export function cutLines(derived: Derived, show: ShowOptions): string[] {
   }
   for (const one of boughtFigures(derived.cutting))
     lines.push(
-      `  ${one.material} ${one.section}: ${Math.round(one.waste * 100)} % of what is bought is waste; offcuts worth ${money(one.leftValue)} stay`,
+      `  ${materialName(one.material)} ${one.section}: ${Math.round(one.waste * 100)} % of what is bought is waste; offcuts worth ${money(one.leftValue)} stay`,
     );
   return lines;
 }
@@ -62,7 +66,7 @@ export function choiceLines(choices: readonly BuyingChoice[], show: ShowOptions)
         ? []
         : [`  milling ${formatMinutes(one.milling.now)}, then ${formatMinutes(one.milling.after)}`];
     return [
-      `${pc.bold(one.material)} ${one.what}${thick}: ${said}`,
+      `${pc.bold(materialName(one.material))} ${one.what}${thick}: ${said}`,
       ...milling,
       ...one.follows.map(f => `  ${f}`),
     ];
@@ -86,9 +90,9 @@ export function millLines(derived: Derived, show: ShowOptions): string[] {
     ...(row.size
       ? [row.size.length, row.size.width, row.size.thickness].map(v => figure(v, show))
       : ['', '', `after ${row.waits}`]),
-    row.material,
+    materialName(row.material),
   ]);
-  const rest = lists.rest.map(one => `${one.material} ${formatMinutes(one.minutes)}`);
+  const rest = lists.rest.map(one => `${materialName(one.material)} ${formatMinutes(one.minutes)}`);
   return [
     pc.bold('Rough-mill'),
     ...table(['From', 'Mark', 'Part', 'No.', 'Length', 'Width', 'Board'], rough, [

@@ -1,6 +1,7 @@
 import { cardDrawing } from '../drawings/card.ts';
 import { type Item, place, words } from '../drawings/list.ts';
 import { type Manner, PAPER } from '../drawings/manner.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
 import type { SetUp } from '../results/setups.ts';
 import { type ShowOptions, showSize } from '../results/show.ts';
@@ -8,7 +9,7 @@ import { A4, type Book, COLUMN } from './book.ts';
 import { atMachine, bigFigures } from './card-figures.ts';
 import { fitsColumn, gridAt, type TickRow, tickGrid, tickRows, tickTable } from './card-ticks.ts';
 import { cautionBlock, trialBlock } from './card-trial.ts';
-import { capital, FACE_WORD, instanceMarks, materialName } from './names.ts';
+import { capital, FACE_WORD, instanceMarks } from './names.ts';
 import { type Block, type Rich, STYLE, textBlock, textHeight } from './typeset.ts';
 
 const MANNER: Manner = { ...PAPER, text: 3.7, rod: 8.5 };

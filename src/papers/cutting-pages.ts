@@ -7,11 +7,12 @@ import { type SawStep, sawOrder } from '../drawings/saw-order.ts';
 import { sawRunLines } from '../drawings/saw-run-words.ts';
 import { formatLength, roundTo } from '../quantities/length.ts';
 import { formatMoney } from '../quantities/money.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { CuttingPlan, MaterialPlan, StockUse } from '../results/cutting.ts';
 import type { Derived } from '../results/derived.ts';
 import { type ShowOptions, showSize } from '../results/show.ts';
 import { A4, type Book, COLUMN } from './book.ts';
-import { capital, crossed, instanceMarks, materialName, proof } from './names.ts';
+import { capital, crossed, instanceMarks, proof } from './names.ts';
 import { table } from './table.ts';
 import { type Rich, STYLE, textHeight } from './typeset.ts';
 

@@ -5,11 +5,12 @@ import { ELEVATIONS, type Elevation } from '../drawings/projection.ts';
 import { toSvg } from '../drawings/svg.ts';
 import { elevationView, turnedView } from '../drawings/view.ts';
 import { roundTo } from '../quantities/length.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
 import type { ShowOptions } from '../results/show.ts';
 import { csv } from './csv.ts';
 import { layoutsCsv, sawCutsCsv } from './layout-csv.ts';
-import { instanceMarks, materialName } from './names.ts';
+import { instanceMarks } from './names.ts';
 import { safeName } from './safe-name.ts';
 
 /** A file as bytes with the name it is to have. */

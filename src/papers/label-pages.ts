@@ -1,10 +1,11 @@
 import { labelItems, partLabels } from '../drawings/label.ts';
 import { type DisplayList, type Item, place } from '../drawings/list.ts';
 import { list, PAPER } from '../drawings/manner.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
 import type { ShowOptions } from '../results/show.ts';
 import type { PaperFonts } from './fonts.ts';
-import { instanceMarks, materialName } from './names.ts';
+import { instanceMarks } from './names.ts';
 import type { PackInfo } from './pack.ts';
 import { writePdf } from './pdf.ts';
 

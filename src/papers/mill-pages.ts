@@ -1,10 +1,11 @@
 import { type MillLists, millLists } from '../cutting/mill-lists.ts';
 import { formatLength } from '../quantities/length.ts';
 import { formatMinutes } from '../quantities/time.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
 import { type ShowOptions, showSize } from '../results/show.ts';
 import type { Book } from './book.ts';
-import { capital, crossed, materialName } from './names.ts';
+import { capital, crossed } from './names.ts';
 import { table } from './table.ts';
 import { STYLE } from './typeset.ts';
 

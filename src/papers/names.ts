@@ -1,4 +1,3 @@
-import { materialDensity } from '../reference/materials.ts';
 import type { LocalFace } from '../results/cuts.ts';
 import type { PartGroup, Piece } from '../results/piece.ts';
 import type { Setting } from '../results/setups.ts';
@@ -8,10 +7,6 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 
 /** `5.0 x 45` as it is set: `5.0 \u00d7 45`. */
 export const crossed = (text: string): string => text.replace(/(\d) x (?=\d)/g, '$1 \u00d7 ');
-
-/** A material as it is said: by the tables' name, else by its own key in words. */
-export const materialName = (key: string): string =>
-  capital(materialDensity(key)?.name ?? key.replaceAll(/[-_]+/g, ' '));
 
 /** Faces of a part in the words of the bench. */
 export const FACE_WORD: Record<LocalFace, string> = {

@@ -1,12 +1,13 @@
 import { PAPER, small } from '../drawings/manner.ts';
 import { elevationSize, elevationView } from '../drawings/view.ts';
 import { formatLength } from '../quantities/length.ts';
+import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Instance, PartGroup } from '../results/piece.ts';
 import { q } from '../results/quantity.ts';
 import { type ShowOptions, showQuantity, showSize } from '../results/show.ts';
 import { type Book, COLUMN } from './book.ts';
-import { crossed, materialName } from './names.ts';
+import { crossed } from './names.ts';
 import { type Column, type Row, table } from './table.ts';
 import { STYLE } from './typeset.ts';
 

@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo } from 'react';
 import { sawRunLines } from '../../drawings/saw-run-words.ts';
+import { materialName } from '../../reference/material-name.ts';
 import type { MaterialPlan } from '../../results/cutting.ts';
 import { FigureText } from '../figure.tsx';
 import { useShow } from '../person.ts';
@@ -12,7 +13,7 @@ export function SawRunOrder({ plan }: { plan: MaterialPlan }): ReactNode {
   return (
     <details className="run">
       <summary>
-        {plan.material} in one go: <b>{run.settings}</b> settings instead of <b>{run.apart}</b>
+        {materialName(plan.material)} in one go: <b>{run.settings}</b> settings instead of <b>{run.apart}</b>
       </summary>
       <ol>
         {run.lines.map((line, i) => (

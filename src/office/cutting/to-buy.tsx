@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { boughtFigures } from '../../cutting/orders.ts';
+import { materialName } from '../../reference/material-name.ts';
 import type { Derived } from '../../results/derived.ts';
 import { Money } from '../figure.tsx';
 
@@ -75,7 +76,7 @@ export function ToBuy({ derived }: { derived: Derived }): ReactNode {
       <ul className="bought">
         {boughtFigures(derived.cutting).map(one => (
           <li key={`${one.material} ${one.section}`}>
-            {one.material} {one.section}: {Math.round(one.waste * 100)}
+            {materialName(one.material)} {one.section}: {Math.round(one.waste * 100)}
             {'\u202f'}% of what is bought is waste
             {one.leftValue > 0 && (
               <>

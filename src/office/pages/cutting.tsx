@@ -3,6 +3,7 @@ import { tooSmall } from '../../cutting/saw-run.ts';
 import { layoutDrawing, layoutOverhang } from '../../drawings/layout.ts';
 import { DESK, small } from '../../drawings/manner.ts';
 import { type SawStep, sawOrder } from '../../drawings/saw-order.ts';
+import { materialName } from '../../reference/material-name.ts';
 import type { MaterialPlan, StockUse } from '../../results/cutting.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showSize, showText } from '../../results/show.ts';
@@ -108,7 +109,7 @@ function Plan({
         <div className="stock">
           <div className="dr">
             <h2>
-              {plan.material} <span className="quiet">{plan.section}</span>
+              {materialName(plan.material)} <span className="quiet">{plan.section}</span>
             </h2>
             <ul className="unplaced">
               {plan.unplaced.slice(0, MOST_NAMED).map(({ demand, reason, mend }, i) => (
@@ -256,7 +257,7 @@ function Legend({ derived }: { derived: Derived }): ReactNode {
         Waste of what is used:{' '}
         {materials
           .filter(m => m.uses.length > 0)
-          .map(m => `${m.material} ${m.section}: ${Math.round(m.waste * 100)}\u202f%`)
+          .map(m => `${materialName(m.material)} ${m.section}: ${Math.round(m.waste * 100)}\u202f%`)
           .join('; ')}
       </p>
     </div>
