@@ -1,6 +1,8 @@
-import { type Day, goWords, type LocalTime } from '../results/days.ts';
+import { formatMinutes } from '../quantities/time.ts';
+import type { Day, LocalTime } from '../results/days.ts';
 import { showClock } from '../results/show.ts';
 import { minutesOf } from './clock.ts';
+import { type DayStretch, dayStretches } from './day-stretches.ts';
 import { longGrain } from './hatch.ts';
 import { type DisplayList, group, type Item, line, polyline, rect, type Tone, words } from './list.ts';
 import { list, type Manner } from './manner.ts';
@@ -11,7 +13,7 @@ export interface TodayOptions {
   width: number;
   height: number;
   manner: Manner;
-  /** Second line under each piece of work: the job, the set-up, what it waits for. */
+  /** Second line under a piece of work, by operation; else its minutes. */
   notes?: Readonly<Record<string, string>>;
   /** Operations that are done. */
   done?: ReadonlySet<string>;
@@ -60,14 +62,22 @@ export function todayRod(day: Day, options: TodayOptions): DisplayList {
       );
   });
   const two = manner.large * 1.05 + text * 1.25;
+  const stretches = dayStretches(day.entries, Math.floor((length - two * 0.6) / (two * 1.12)) + 1);
   const places = spreadLabels(
-    day.entries.map(e => y(minutesOf(e.start)) + two * 0.3),
+    stretches.map(e => y(minutesOf(e.start)) + two * 0.3),
     two * 1.12,
     top + two * 0.3,
     top + length - two * 0.3,
   );
-  items.push(...day.entries.flatMap((entry, i) => entryItems(entry, places[i]!, { x, y, options })));
-  items.push(...clockLabels(day, x, y, manner));
+  items.push(...stretches.flatMap((stretch, i) => stretchItems(stretch, places[i]!, { x, y, options })));
+  items.push(
+    ...clockLabels(
+      [...day.working.flatMap(w => [w.from, w.to]), ...stretches.flatMap(s => [s.start, s.end])],
+      x,
+      y,
+      { manner, low: top, high: top + length },
+    ),
+  );
   items.push(rect(x, top, wide, length, { stroke: 'outline' }));
   const now = options.now === undefined ? Number.NaN : minutesOf(options.now);
   if (now >= first && now <= last)
@@ -84,21 +94,27 @@ export function todayRod(day: Day, options: TodayOptions): DisplayList {
   return list(manner, `Work of ${day.date}`, options.width, options.height, items);
 }
 
-function entryItems(
-  entry: Day['entries'][number],
+/** Width of a letter as a share of its size, on the wide side for the strong face. */
+const LETTER = 0.5;
+
+const fitting = (text: string, letters: number): string =>
+  text.length <= letters ? text : `${text.slice(0, Math.max(1, Math.floor(letters) - 1)).trimEnd()}\u2026`;
+
+function stretchItems(
+  stretch: DayStretch,
   place: number,
   at: { x: number; y: (minute: number) => number; options: TodayOptions },
 ): Item[] {
   const { manner, done, now, notes } = at.options;
   const { px, text, rod: wide } = manner;
-  const [from, to] = [minutesOf(entry.start), minutesOf(entry.end)];
+  const [from, to] = [minutesOf(stretch.start), minutesOf(stretch.end)];
   const [y0, y1] = [at.y(from), at.y(to)];
-  const isDone = done?.has(entry.operation) ?? false;
+  const isDone = stretch.operations.every(o => done?.has(o) ?? false);
   const minute = now === undefined ? Number.NaN : minutesOf(now);
   const inHand = !isDone && minute >= from && minute < to;
   const tone: Tone = inHand ? 'pencil' : isDone ? 'ink-3' : 'ink';
   const right = at.x + wide;
-  const go = goWords(entry);
+  const room = (at.options.width - right - 32 * px) / (manner.large * LETTER);
   const items: Item[] = [
     ...(inHand ? [rect(at.x, y0, wide, y1 - y0, { wash: 'picked' })] : []),
     line([at.x - 5 * px, y0], [right + 5 * px, y0], { stroke: 'edge' }),
@@ -111,14 +127,11 @@ function entryItems(
       ],
       { stroke: 'thin' },
     ),
-    words([right + 32 * px, place], go ? `${entry.title}, ${go}` : entry.title, {
-      size: manner.large,
-      strong: true,
-      tone,
-    }),
+    words([right + 32 * px, place], fitting(stretch.title, room), { size: manner.large, strong: true, tone }),
   ];
-  const note = notes?.[entry.operation];
-  if (note) items.push(words([right + 32 * px, place + text * 1.25], note, { size: text, tone: 'ink-3' }));
+  const [first] = stretch.operations;
+  const note = (stretch.operations.length === 1 && notes?.[first!]) || formatMinutes(stretch.minutes);
+  items.push(words([right + 32 * px, place + text * 1.25], note, { size: text, tone: 'ink-3' }));
   if (isDone && y1 - y0 > 14 * px)
     items.push(
       polyline(
@@ -130,16 +143,23 @@ function entryItems(
         { stroke: 'outline' },
       ),
     );
-  return [group(items, { figure: entry.operation, label: entry.title })];
+  return [group(items, { figure: first!, label: stretch.title })];
 }
 
 /** Clock times at the left of the rod, each once, spread where they crowd. */
-function clockLabels(day: Day, x: number, y: (minute: number) => number, manner: Manner): Item[] {
-  const marks = [...day.working.flatMap(w => [w.from, w.to]), ...day.entries.flatMap(e => [e.start, e.end])];
+function clockLabels(
+  marks: readonly LocalTime[],
+  x: number,
+  y: (minute: number) => number,
+  at: { manner: Manner; low: number; high: number },
+): Item[] {
+  const { manner } = at;
   const times = [...new Map(marks.map(t => [minutesOf(t), t])).entries()].sort((a, b) => a[0] - b[0]);
   const places = spreadLabels(
     times.map(([m]) => y(m)),
     manner.text * 1.15,
+    at.low,
+    at.high,
   );
   return times.map(([, time], i) =>
     words([x - 10 * manner.px, places[i]! + manner.text * 0.36], showClock(time), {

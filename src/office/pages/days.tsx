@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useRef } from 'react';
-import { dayNumber, isoDay, minutesOf } from '../../drawings/clock.ts';
+import { dayNumber, isoDay } from '../../drawings/clock.ts';
 import { fortnight } from '../../drawings/fortnight.ts';
 import { DESK } from '../../drawings/manner.ts';
 import { todayRod } from '../../drawings/today.ts';
@@ -48,14 +48,8 @@ export function DaysPage({ derived }: { derived: Derived }): ReactNode {
   );
 }
 
-/** Tall enough that the hours of the work in hand stand apart, however short it is within the day. */
-function rodHeight({ entries, working }: Day): number {
-  const minutes = (from: string, to: string): number => minutesOf(to) - minutesOf(from);
-  const whole = working.reduce((n, span) => n + minutes(span.from, span.to), 0);
-  const worked = entries.reduce((n, entry) => n + minutes(entry.start, entry.end), 0);
-  const apart = worked > 0 ? (entries.length + 2) * 14 * (whole / worked) : 0;
-  return Math.min(900, Math.max(420, entries.length * 48 + 40, apart));
-}
+/** As tall as what is in the day asks for; what does not fit stands together. */
+const rodHeight = ({ entries }: Day): number => Math.min(900, Math.max(420, entries.length * 48 + 40));
 
 function DayInHand({
   derived,
@@ -68,10 +62,7 @@ function DayInHand({
   today: string;
   width: number;
 }): ReactNode {
-  const drawing = useMemo(() => {
-    const notes = Object.fromEntries(day.entries.map(e => [e.operation, formatMinutes(e.minutes)]));
-    return todayRod(day, { width, height: rodHeight(day), manner: DESK, notes });
-  }, [day, width]);
+  const drawing = useMemo(() => todayRod(day, { width, height: rodHeight(day), manner: DESK }), [day, width]);
   const minutes = day.entries.reduce((n, e) => n + e.minutes, 0);
   return (
     <section className="td">
