@@ -5,13 +5,14 @@ import { metal } from '../reference/metals.ts';
 import { sheetFigures, sheetMaterial } from '../reference/sheet-materials.ts';
 import { type Band, middle, sourceOf } from '../reference/sourced.ts';
 import type { Check } from '../results/checks.ts';
+import { hollowOf } from '../results/cut-shapes.ts';
 import { say } from '../results/message.ts';
 import type { Instance } from '../results/piece.ts';
 import { mm, q, text } from '../results/quantity.ts';
 import type { Rule } from '../results/source.ts';
 import { deflection, type LoadCase } from '../timber/deflection.ts';
 import { GRAVITY } from '../timber/mass.ts';
-import { rectangle, round, roundTube, type Section } from '../timber/sections.ts';
+import { rectangle, rectangleLess, round, roundTube, type Section } from '../timber/sections.ts';
 import { type CheckInput, type CheckMaker, finding, rule } from './check.ts';
 import { isSeat, isShelf } from './purpose.ts';
 import { gather, speciesOf, type View, worldAxis } from './view.ts';
@@ -88,7 +89,12 @@ function stiffnessOf(part: Instance): Band | undefined {
 
 function barSection(part: Instance): Section {
   const { width, thickness } = part.size;
-  if (!part.round) return rectangle(width, thickness);
+  if (!part.round) {
+    const gap = hollowOf(part);
+    return gap
+      ? rectangleLess(width, thickness, { widthMm: gap.max.y - gap.min.y, from: gap.min.z, to: gap.max.z })
+      : rectangle(width, thickness);
+  }
   return part.wall === undefined ? round(width) : roundTube(width, part.wall);
 }
 

@@ -56,6 +56,7 @@ const likeness = (d: Demand): string =>
     d.width,
     d.thickness,
     d.wall ?? '',
+    d.section ?? '',
     d.round,
     d.turn,
     d.across,

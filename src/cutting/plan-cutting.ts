@@ -28,6 +28,8 @@ export const DEFAULT_EFFORT: Effort = { seed: 1, iterations: 120 };
 const MOST_ITEMS = 24;
 /** Iterations from which sheets and boards go on to column generation: seconds, not milliseconds. */
 const PLATE_EFFORT = 600;
+/** Steps of filling plates that go with one iteration: some tens of microseconds. */
+const FILL_STEPS = 20_000;
 
 /**
  * Lays out every blank of the piece and every test piece of the operations.
@@ -150,7 +152,12 @@ function bettered(
   if (isOfLengths(problem))
     return improveLengths(problem, solution, { seed: effort.seed, nodes, bound: least });
   if (effort.iterations < PLATE_EFFORT) return { solution, bound: least };
-  return improvePlates(problem, solution, { seed: effort.seed, nodes, bound: least });
+  return improvePlates(problem, solution, {
+    seed: effort.seed,
+    nodes,
+    steps: FILL_STEPS * effort.iterations,
+    bound: least,
+  });
 }
 
 /** Boards with defects and blanks that match are laid piece by piece: columns know nothing of either. */
@@ -196,8 +203,10 @@ function sections(items: readonly CutItem[]): string {
   const written = items.map(({ demands: [demand] }) => {
     if (!demand) return '';
     if (demand.kind === 'sheet') return figure(demand.thickness);
-    if (demand.round) return `${figure(demand.width)} dia`;
-    return `${figure(demand.width)} x ${figure(demand.thickness)}`;
+    const wall = demand.wall === undefined ? '' : ` x ${figure(demand.wall)}`;
+    if (demand.round) return `${figure(demand.width)}${wall} dia`;
+    const open = demand.section === undefined ? '' : `${demand.section} `;
+    return `${open}${figure(demand.width)} x ${figure(demand.thickness)}${wall}`;
   });
   return [...new Set(written)].join(', ');
 }

@@ -49,6 +49,8 @@ export interface CutStock {
     | 'width'
     | 'thickness'
     | 'round'
+    | 'wall'
+    | 'section'
     | 'trim'
     | 'kerf'
     | 'narrow'

@@ -2,6 +2,7 @@
 
 import { materialDensity } from '../reference/materials.ts';
 import { type Demand, GRADES, type Grade, type StockUse, type ToAvoid } from '../results/cutting.ts';
+import type { OpenSection } from '../results/piece.ts';
 import type { Blade, RackItem, SupplierItem, Workshop } from '../workshop/workshop.ts';
 import { type CutStock, type Lie, type MeasuredBoard, toMm, unitsDown, unitsUp } from './problem.ts';
 import { DEFAULT_KERF, FACTORY_TRIM, PLANED_OFF, sameSection, sensibleThickness } from './rules.ts';
@@ -10,6 +11,7 @@ import { DEFAULT_KERF, FACTORY_TRIM, PLANED_OFF, sameSection, sensibleThickness 
 export interface StockLine {
   stock: CutStock;
   wall?: number;
+  section?: OpenSection;
   /** Calipers' word where taken. */
   measuredThickness: number;
   priced: boolean;
@@ -65,6 +67,8 @@ function line(
       width: wide,
       thickness: item.thickness,
       round: item.round,
+      ...(item.wall === undefined ? {} : { wall: item.wall }),
+      ...(item.section === undefined ? {} : { section: item.section }),
       trim,
       kerf: blade,
       ...(shape.narrow ? { narrow: shape.narrow } : {}),
@@ -84,6 +88,7 @@ function line(
   return {
     stock,
     ...(item.wall === undefined ? {} : { wall: item.wall }),
+    ...(item.section === undefined ? {} : { section: item.section }),
     measuredThickness: ('measuredThickness' in item ? item.measuredThickness : undefined) ?? item.thickness,
     ...(item.grade === undefined ? {} : { grade: item.grade }),
     priced: Number.isFinite(terms.cost) && terms.cost >= 0,
@@ -172,10 +177,13 @@ function sectionLies(demand: Demand, on: StockLine): Lie[] {
     if (demand.across) return [turned];
     return demand.turn && along.l !== along.w ? [along, turned] : [along];
   }
-  if (demand.round !== use.round) return [];
+  if (demand.round !== use.round || demand.section !== on.section) return [];
   const flat = same(demand.width, use.width) && thick;
-  const onEdge = same(demand.width, use.thickness) && same(demand.thickness, use.width);
-  const wall = demand.kind !== 'tube' || demand.wall === undefined || same(demand.wall, on.wall ?? 0);
+  // A channel has its web on one side only; an angle may be had either way round.
+  const onEdge =
+    demand.section !== 'channel' && same(demand.width, use.thickness) && same(demand.thickness, use.width);
+  const walled = demand.kind === 'tube' || demand.section !== undefined;
+  const wall = !walled || demand.wall === undefined || same(demand.wall, on.wall ?? 0);
   return (flat || onEdge) && wall
     ? [{ l: unitsUp(demand.length), w: on.stock.w, turned: !flat && onEdge }]
     : [];

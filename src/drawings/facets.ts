@@ -2,6 +2,7 @@ import type { Box } from '../geometry/box.ts';
 import { box, intersectBoxes } from '../geometry/box.ts';
 import { directionToWorld, toWorld } from '../geometry/frame.ts';
 import { AXES, type Axis, axisVector, type Vec3, vec } from '../geometry/vector.ts';
+import { hollowOf } from '../results/cut-shapes.ts';
 import { type Cut, FACE_AXIS, type Size, type TenonCut } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import { clipFacets, cutPlanes } from './planes.ts';
@@ -104,10 +105,11 @@ function toWorldFacet(facet: Facet, { frame }: Instance): Facet {
 }
 
 /** Boxes taken from the envelope, as far as they lie in it. */
-function boxesOf({ cuts, size }: Instance): Box[] {
+function boxesOf(instance: Instance): Box[] {
+  const { cuts, size } = instance;
   const envelope = box(0, 0, 0, size.length, size.width, size.thickness);
-  return cuts
-    .flatMap(cut => removals(cut, size))
+  return [hollowOf(instance), ...cuts.flatMap(cut => removals(cut, size))]
+    .filter(b => b !== undefined)
     .map(b => intersectBoxes(b, envelope))
     .filter(b => b !== undefined);
 }

@@ -1,7 +1,7 @@
 import type { OpenCascadeInstance, TopoDS_Shape } from 'replicad-opencascadejs';
 import { signedArea } from '../geometry/polygon.ts';
 import { type Axis, cross, norm, scale, sub, type Vec3 } from '../geometry/vector.ts';
-import type { Primitive } from '../results/cut-shapes.ts';
+import { hollowOf, type Primitive } from '../results/cut-shapes.ts';
 import type { StockShape } from '../results/kernel.ts';
 
 /** The wasm module, loaded by the caller. */
@@ -47,18 +47,17 @@ export class Shapes {
   }
 
   /** The bar, board or tube before any cut; a RangeError names sizes that are no solid. */
-  stock({ size, round, wall }: StockShape): TopoDS_Shape {
+  stock(shape: StockShape): TopoDS_Shape {
+    const { size, round, wall } = shape;
     const { length, width, thickness } = size;
     if (!(length > 0 && width > 0 && thickness > 0))
       throw new RangeError(`a part of ${length} x ${width} x ${thickness} mm is no solid`);
-    const hollow = wall !== undefined && wall * 2 < Math.min(width, round ? width : thickness);
     if (!round) {
       const whole = this.block({ x: 0, y: 0, z: 0 }, { x: length, y: width, z: thickness });
-      if (!hollow) return whole;
-      return this.cut(whole, [
-        this.block({ x: 0, y: wall, z: wall }, { x: length, y: width - wall, z: thickness - wall }),
-      ]);
+      const inside = hollowOf(shape);
+      return inside ? this.cut(whole, [this.block(inside.min, inside.max)]) : whole;
     }
+    const hollow = wall !== undefined && wall * 2 < width;
     const from = { x: 0, y: width / 2, z: thickness / 2 };
     const to = { ...from, x: length };
     const bar = this.cylinder(from, to, width / 2);

@@ -2,7 +2,7 @@ import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import type { Frame } from '../geometry/frame.ts';
 import { signedArea } from '../geometry/polygon.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { Primitive } from '../results/cut-shapes.ts';
+import { hollowOf, type Primitive } from '../results/cut-shapes.ts';
 import type { Solid, SolidKernel, StockShape } from '../results/kernel.ts';
 
 /** Segments of a full circle: enough that a bored hole reads round; volumes of round cuts err by under 1 %. */
@@ -57,16 +57,20 @@ export class MeshSolid implements Solid {
 export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
   const { Manifold: M } = wasm;
 
-  const stock = ({ size, round, wall }: StockShape): Manifold => {
+  const stock = (shape: StockShape): Manifold => {
+    const { size, round, wall } = shape;
     const { length, width, thickness } = size;
     if (!(length > 0 && width > 0 && thickness > 0))
       throw new RangeError(`a part of ${length} x ${width} x ${thickness} mm is no solid`);
     if (!round) {
       const whole = M.cube([length, width, thickness]);
-      if (wall === undefined || wall * 2 >= Math.min(width, thickness)) return whole;
-      return less(whole, [
-        M.cube([length + 2 * PAST, width - 2 * wall, thickness - 2 * wall]).translate(-PAST, wall, wall),
-      ]);
+      const hollow = hollowOf(shape);
+      if (!hollow) return whole;
+      // Where the section is open, the hollow goes past it, so that no skin stays.
+      const past = (at: number, most: number): number => (at >= most ? at + PAST : at <= 0 ? at - PAST : at);
+      const [y0, y1] = [past(hollow.min.y, width), past(hollow.max.y, width)];
+      const [z0, z1] = [past(hollow.min.z, thickness), past(hollow.max.z, thickness)];
+      return less(whole, [M.cube([length + 2 * PAST, y1 - y0, z1 - z0]).translate(-PAST, y0, z0)]);
     }
     const bar = along(
       M.cylinder(length, width / 2, width / 2, SEGMENTS),

@@ -59,6 +59,8 @@ export function rackAfter(
       label: `Offcut of ${use.label}`.slice(0, 200),
       length: offcut.length,
       ...(use.round ? { diameter: use.width } : { width: offcut.width, thickness: use.thickness }),
+      ...(use.wall === undefined ? {} : { wall: use.wall }),
+      ...(use.section === undefined ? {} : { section: use.section }),
       value: Math.round((use.price * offcut.length * offcut.width) / whole) / 100,
     },
   ]);

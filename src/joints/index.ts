@@ -50,6 +50,7 @@ import { tuskTenon } from './tusk-tenon.ts';
 import { twinTenon } from './twin-tenon.ts';
 import { wedgedTenon } from './wedged-tenon.ts';
 import { welded } from './welded.ts';
+import { weldedMitre } from './welded-mitre.ts';
 
 /** Every joint the product knows: a new one is one file and one line here. */
 export const JOINTS: readonly JointType[] = [
@@ -91,6 +92,7 @@ export const JOINTS: readonly JointType[] = [
   threadedInsert,
   tapped,
   welded,
+  weldedMitre,
   barrelNut,
   bedConnector,
   button,

@@ -18,9 +18,8 @@ export function confirmOverlaps(proved: Proved, instances: readonly Instance[], 
   const by = new Map(instances.map(i => [i.id, i]));
   const cache = new SolidCache(exact);
   const believed = (i: Instance): boolean => {
-    const stock = { size: i.size, round: i.round, ...(i.wall === undefined ? {} : { wall: i.wall }) };
     const most = facetError(
-      stock,
+      i,
       i.cuts.flatMap(c => cutShapes(c, i.size)),
     );
     const volume = cache.of(i).volume();

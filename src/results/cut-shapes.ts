@@ -1,4 +1,4 @@
-import { type Box, box } from '../geometry/box.ts';
+import { type Box, box, boxVolume } from '../geometry/box.ts';
 import { type Axis, add, scale, type Vec3, vec } from '../geometry/vector.ts';
 import {
   type Cut,
@@ -14,6 +14,7 @@ import {
   type TenonCut,
   type TurnedCut,
 } from './cuts.ts';
+import type { StockShape } from './kernel.ts';
 
 /**
  * What a cut takes away, as plain solids in the part's frame (mm). One list serves mass, likeness of parts,
@@ -169,7 +170,7 @@ function turnedShape(cut: TurnedCut, s: Size): Primitive {
     profile: cut.profile.map(p => [p.at, p.diameter / 2]),
     centre: [s.width / 2, s.thickness / 2],
     reach: Math.hypot(s.width, s.thickness) / 2 + 1,
-    section: stockVolume({ ...s, length: 1 }, cut.round),
+    section: stockVolume({ size: { ...s, length: 1 }, round: cut.round }),
   };
 }
 
@@ -270,11 +271,29 @@ export function profileSpan(cut: ProfileCut, axis: Axis): [number, number] {
   return [Math.min(...at), Math.max(...at)];
 }
 
-/** Volume of the uncut envelope: solid, round or tube. A square tube is a box less its inside. */
-export function stockVolume(size: Size, round: boolean, wall?: number): number {
+/**
+ * What a square tube, an angle or a channel lacks of its envelope, along its whole length: a box in the part's frame.
+ * Corners are taken as sharp, flanges as parallel. Nothing where the section is solid or round.
+ */
+export function hollowOf(stock: StockShape): Box | undefined {
+  const { size, round, wall, section } = stock;
+  if (round || wall === undefined || !(wall > 0)) return undefined;
   const { length, width, thickness } = size;
-  const outer = round ? (Math.PI / 4) * width * width : width * thickness;
-  if (wall === undefined) return outer * length;
-  const inner = round ? (Math.PI / 4) * (width - 2 * wall) ** 2 : (width - 2 * wall) * (thickness - 2 * wall);
-  return (outer - Math.max(0, inner)) * length;
+  const turned = section === 'angle' && (stock.mirrored ?? false);
+  const low = turned ? 0 : wall;
+  const high = section === 'angle' && !turned ? width : width - wall;
+  const top = section === undefined ? thickness - wall : thickness;
+  return high > low && top > wall ? box(0, low, wall, length, high, top) : undefined;
+}
+
+/** Volume of the uncut envelope: solid, round, tube or open section. */
+export function stockVolume(stock: StockShape): number {
+  const { size, round, wall } = stock;
+  const { length, width, thickness } = size;
+  if (!round) {
+    const hollow = hollowOf(stock);
+    return length * width * thickness - (hollow ? boxVolume(hollow) : 0);
+  }
+  const inner = wall === undefined || !(wall > 0) ? 0 : Math.max(0, width - 2 * wall);
+  return (Math.PI / 4) * (width * width - inner * inner) * length;
 }

@@ -1,4 +1,4 @@
-import type { PartKind } from './piece.ts';
+import type { OpenSection, PartKind } from './piece.ts';
 import type { Solved } from './solver.ts';
 
 /** What the better face of timber is fit for, best first: free of knots, sound knots, hidden work. */
@@ -28,6 +28,7 @@ export interface Demand {
   round: boolean;
   /** Wall of a tube, mm. */
   wall?: number;
+  section?: OpenSection;
   /** Sheet parts: may it be turned? */
   turn: boolean;
   /** Sheet parts whose grain runs across them: they always lie turned. */
@@ -59,6 +60,9 @@ export interface StockUse {
   width: number;
   thickness: number;
   round: boolean;
+  /** Tubes and open sections, as the stock is said to be. */
+  wall?: number;
+  section?: OpenSection;
   /** Sawn boards: width at the far end; `width` is then the wider end's. */
   narrow?: { near: number; far: number };
   /** Sawn boards: what the layout keeps out of. */

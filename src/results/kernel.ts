@@ -2,6 +2,7 @@ import type { Frame } from '../geometry/frame.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Primitive } from './cut-shapes.ts';
 import type { Size } from './cuts.ts';
+import type { OpenSection } from './piece.ts';
 
 /** Triangles of a closed surface, mm: three coordinates a vertex, three indices a triangle, outward. */
 export interface Triangles {
@@ -13,8 +14,11 @@ export interface Triangles {
 export interface StockShape {
   size: Size;
   round: boolean;
-  /** Wall of a tube, mm. */
+  /** Wall of a tube or of an open section, mm. */
   wall?: number;
+  section?: OpenSection;
+  /** Mirror image of its definition: an angle's second leg lies on the face edge. */
+  mirrored?: boolean;
 }
 
 /** A solid held by a kernel; `free` it when done (wasm memory is not collected). */

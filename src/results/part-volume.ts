@@ -1,9 +1,11 @@
 import { type Box, box, boxVolume, intersectBoxes, unionVolume } from '../geometry/box.ts';
 import { polygonArea } from '../geometry/polygon.ts';
 import { add, scale, type Vec3, vec } from '../geometry/vector.ts';
-import { cutShapes, type Primitive, stockVolume } from './cut-shapes.ts';
+import { cutShapes, hollowOf, type Primitive, stockVolume } from './cut-shapes.ts';
 import type { Cut, HoleCut, Size, TaperCut } from './cuts.ts';
 import { FACE_AXIS } from './cuts.ts';
+import type { StockShape } from './kernel.ts';
+import { sawnEnd, sectionOf } from './sawn-end.ts';
 
 /** Volume and centre of gravity of a part in closed form: the first tier, before any solid is made. */
 
@@ -41,27 +43,43 @@ function turnedPieces({ profile, section }: Extract<Primitive, { shape: 'turned'
  * a counterbore shares with its hole and two tapers with each other. Other crossings (a hole through a
  * groove) are counted twice: a few mm3 in practice; the exact solid answers in the second tier.
  */
-export function partVolume(size: Size, cuts: readonly Cut[], round: boolean, wall?: number): number {
+export function partVolume(stock: StockShape, cuts: readonly Cut[]): number {
+  const { size } = stock;
   const boxes = cuts
     .filter(c => c.kind !== 'hole')
     .flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
   const prisms = cuts.flatMap(c =>
     c.kind === 'hole' || c.kind === 'end-cut' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box'),
   );
-  // A plane through a section that is alike on both sides of its middle takes its mean depth times that section,
-  // so a tube or round bar loses only its own share of what the square envelope would.
-  const section = stockVolume({ ...size, length: 1 }, round, wall) / (size.width * size.thickness);
-  const ends = cuts.flatMap(c => (c.kind === 'end-cut' ? cutShapes(c, size) : []));
+  const ends = cuts.filter(c => c.kind === 'end-cut');
   const holes = cuts.filter(c => c.kind === 'hole');
   const gone =
     unionVolume(boxes, wholeBox(size)) +
     prisms.reduce((sum, p) => sum + primitiveVolume(p), 0) +
-    ends.reduce((sum, p) => sum + section * primitiveVolume(p), 0) -
+    ends.reduce((sum, c) => sum + sawnEnd(stock, c).volume, 0) -
     sharedByTapers(cuts.filter(c => c.kind === 'taper')) +
-    holes.reduce((sum, h) => sum + holeVolume(h), 0) -
+    holes.reduce((sum, h) => sum + holeVolume(h) * shareOfWall(h, stock), 0) -
     sharedByHoles(holes);
-  return Math.max(0, stockVolume(size, round, wall) - gone);
+  return Math.max(0, stockVolume(stock) - gone);
 }
+
+/** Share of a square hole's depth that runs through metal: 1 but for tubes and open sections. */
+function shareOfWall(h: HoleCut, stock: StockShape): number {
+  const { size, round, wall } = stock;
+  const axis = FACE_AXIS[h.face];
+  if (wall === undefined || axis === 'x' || h.depth <= 0) return 1;
+  const out = h.direction[axis] < 0 ? h.at[axis] - h.depth : h.at[axis];
+  const [from, to] = [out, out + h.depth];
+  const hollow = round ? roundHollow(size, wall) : hollowOf(stock);
+  const other = axis === 'y' ? 'z' : 'y';
+  if (!hollow || h.at[other] <= hollow.min[other] || h.at[other] >= hollow.max[other]) return 1;
+  const open = Math.max(0, Math.min(to, hollow.max[axis]) - Math.max(from, hollow.min[axis]));
+  return (h.depth - open) / h.depth;
+}
+
+/** The bore of a round tube as the box round it: what a hole through the middle meets. */
+const roundHollow = (s: Size, wall: number): Box =>
+  box(0, wall, wall, s.length, s.width - wall, s.thickness - wall);
 
 /** Bore or slot, and the ring that a countersink takes around it. */
 function holeVolume(h: HoleCut): number {
@@ -150,16 +168,20 @@ function polygonMiddle(polygon: readonly [number, number][]): [number, number] {
  * Centre of gravity in the part's frame, mm: the envelope less each thing taken away, by its own middle. Where
  * two cuts share room (the corners of a tenon, two tapers) that room is taken twice; it is small beside the rest.
  */
-export function partCentre(size: Size, cuts: readonly Cut[]): Vec3 {
+export function partCentre(stock: StockShape, cuts: readonly Cut[]): Vec3 {
+  const { size } = stock;
   const whole = wholeBox(size);
-  const middle = vec(size.length / 2, size.width / 2, size.thickness / 2);
-  let mass = boxVolume(whole);
+  const { y, z } = sectionOf(stock);
+  const middle = vec(size.length / 2, y, z);
+  let mass = stockVolume(stock);
   let moment = scale(middle, mass);
-  for (const shape of cuts.flatMap(c => cutShapes(c, size))) {
-    const gone = bulk(shape, whole);
-    if (!gone) continue;
+  const takeOff = (gone: { volume: number; middle: Vec3 } | undefined): void => {
+    if (!gone) return;
     mass -= gone.volume;
     moment = add(moment, scale(gone.middle, -gone.volume));
-  }
+  };
+  for (const cut of cuts)
+    if (cut.kind === 'end-cut') takeOff(sawnEnd(stock, cut));
+    else for (const shape of cutShapes(cut, size)) takeOff(bulk(shape, whole));
   return mass > 0 ? scale(moment, 1 / mass) : middle;
 }

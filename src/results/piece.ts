@@ -4,6 +4,8 @@ import type { Cut, LocalFace, Size } from './cuts.ts';
 import type { Fault } from './fault.ts';
 import type { Rule } from './source.ts';
 
+export type OpenSection = 'angle' | 'channel';
+
 export type PartKind = 'timber' | 'sheet' | 'bar' | 'tube' | 'bought-in';
 
 /** One piece of material in the piece. Definitions are shared; instances have stable ids. */
@@ -18,8 +20,10 @@ export interface Instance {
   material: string;
   /** Round section: width = thickness = diameter. */
   round: boolean;
-  /** Wall of a tube, mm. */
+  /** Wall of a tube, or thickness of an angle's legs or a channel's web and flanges, mm. */
   wall?: number;
+  /** Open metal section: an angle's legs lie on the back and the back edge, a channel's web on the back. */
+  section?: OpenSection;
   /** Place of the envelope's origin (end 1, back edge, back face) in the world. */
   frame: Frame;
   /** Between shoulders, before joints lengthen it. */

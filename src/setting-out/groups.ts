@@ -88,7 +88,7 @@ function groupOf(
   hand?: 'L' | 'R',
 ): PartGroup {
   const first = bin.members[0]!;
-  const volume = partVolume(first.size, first.cuts, first.round, first.wall);
+  const volume = partVolume(first, first.cuts);
   const density = context.density(first.material);
   const own = document.parts?.[first.part];
   const mass =
@@ -109,7 +109,7 @@ function groupOf(
     blank: blankOf(first, document, book, context),
     volume,
     mass: first.kind === 'bought-in' && own?.mass === undefined ? null : mass,
-    centre: partCentre(first.size, first.cuts),
+    centre: partCentre(first, first.cuts),
     ...(hand ? { hand } : {}),
   };
 }

@@ -12,6 +12,7 @@ import type { GroupContext } from './groups.ts';
 import type { Made } from './made-joints.ts';
 import type { Pairings } from './pairings.ts';
 import type { JobDocument, PartDocument } from './schema.ts';
+import { sectionFaults } from './section-faults.ts';
 
 type Added = Partial<Record<LocalFace, number>>;
 
@@ -37,7 +38,10 @@ export function makeInstances(
       );
     else if (part.kind === 'bought-in') instances.push(boughtIn(copy.id, copy.part, part));
   }
-  return { instances, faults: addFeatures(instances, document, book, context) };
+  return {
+    instances,
+    faults: [...sectionFaults(document, book), ...addFeatures(instances, document, book, context)],
+  };
 }
 
 /** An end that enters two parts side by side is lengthened once, by the most that either asks. */
@@ -101,6 +105,7 @@ function instanceOf(
     material: part.material ?? '',
     round: part.diameter !== undefined,
     ...(part.wall === undefined ? {} : { wall: book.number(`parts.${copy.part}.wall`) ?? 0 }),
+    ...(part.section === undefined ? {} : { section: part.section }),
     frame: { ...frame, origin },
     body: size,
     size: grown,

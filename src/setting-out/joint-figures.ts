@@ -151,6 +151,8 @@ function readerFor(
   };
   return {
     size,
+    wall: role =>
+      parts[partOf(role)]?.wall === undefined ? undefined : number(`parts.${partOf(role)}.wall`),
     depthOf: role =>
       size(role, SIZE_OF_AXIS[FACE_AXIS[role === 'into' ? contact().intoFace : contact().fromFace]]),
     figure: figure => number(`joints.${id}.${figure}`),

@@ -41,6 +41,8 @@ export type Meets =
 export interface JointReader {
   /** Body size of a member, mm. */
   size(role: Role, which: keyof Size): number;
+  /** Wall of a tube or open section, mm; nothing where the part is solid. */
+  wall(role: Role): number | undefined;
   /** Size of the receiving member along the way in: how deep a mortise could be at most, mm. */
   depthOf(role: Role): number;
   figure(name: string): number;

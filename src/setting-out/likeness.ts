@@ -1,6 +1,6 @@
 import { box } from '../geometry/box.ts';
 import { add, dot, scale, sub, type Vec3, vec } from '../geometry/vector.ts';
-import { cutShapes, type Primitive } from '../results/cut-shapes.ts';
+import { cutShapes, hollowOf, type Primitive } from '../results/cut-shapes.ts';
 import type { Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 
@@ -63,8 +63,14 @@ function shapeText(shape: Primitive, s: Symmetry, size: Size): string {
   return `round ${shape.shape === 'cylinder' ? ends.sort().join(' ') : ends.join(' ')}`;
 }
 
-const shapesOf = (instance: Instance) =>
-  instance.cuts.flatMap(c => cutShapes(c, instance.size).map(shape => ({ shape, stage: c.stage.when })));
+/** What is missing of the envelope: its cuts, and what an open section or a tube lacks from the start. */
+function shapesOf(instance: Instance): { shape: Primitive; stage: string }[] {
+  const hollow = hollowOf(instance);
+  return [
+    ...(hollow ? [{ shape: { shape: 'box' as const, box: hollow }, stage: 'section' }] : []),
+    ...instance.cuts.flatMap(c => cutShapes(c, instance.size).map(shape => ({ shape, stage: c.stage.when }))),
+  ];
+}
 
 const textOf = (shapes: ReturnType<typeof shapesOf>, s: Symmetry, size: Size): string =>
   shapes

@@ -24,6 +24,7 @@ const MAY_LENGTHEN: Partial<Record<Meets, readonly LocalFace[]>> = {
   'end to slope': ['end1', 'end2'],
   'end to end': ['end1', 'end2'],
   'edge to face': ['end1', 'end2', 'backEdge', 'faceEdge'],
+  corner: ['end1', 'end2'],
 };
 
 /** Copies of every part and the pairs that every joint makes, worked out when first needed. */

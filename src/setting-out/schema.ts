@@ -86,7 +86,13 @@ const part = z.strictObject({
   width: figure.optional(),
   thickness: figure.optional(),
   diameter: figure.optional().describe('Round bar, tube or dowel: stands for width and thickness'),
-  wall: figure.optional(),
+  wall: figure
+    .optional()
+    .describe('Of a tube, or of the legs of an angle or the web and flanges of a channel'),
+  section: z
+    .enum(['angle', 'channel'])
+    .optional()
+    .describe('Metal bar that is open: legs on the back and the back edge, or web on the back'),
   along: direction.optional().describe('Where end 2 lies, seen from end 1'),
   facing: direction.optional().describe('Where the face side looks'),
   at: place.optional(),

@@ -1,4 +1,4 @@
-import { cutShapes } from '../results/cut-shapes.ts';
+import { cutShapes, hollowOf } from '../results/cut-shapes.ts';
 import type { PlacedSolid, Solid, SolidKernel, Triangles } from '../results/kernel.ts';
 import type { Instance } from '../results/piece.ts';
 
@@ -7,7 +7,7 @@ export const solidKey = (i: Instance): string =>
   JSON.stringify([
     i.size,
     i.round,
-    i.wall ?? null,
+    hollowOf(i) ?? i.wall ?? null,
     i.cuts.map(({ id: _id, by: _by, stage: _stage, mate: _mate, ...shape }) => shape),
   ]);
 
@@ -37,11 +37,7 @@ export class SolidCache {
     const kept = this.solids.get(key);
     if (kept) return kept;
     const made = this.kernel.part(
-      {
-        size: instance.size,
-        round: instance.round,
-        ...(instance.wall === undefined ? {} : { wall: instance.wall }),
-      },
+      instance,
       instance.cuts.flatMap(c => cutShapes(c, instance.size)),
     );
     this.solids.set(key, made);

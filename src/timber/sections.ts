@@ -45,6 +45,25 @@ export function rectangularTube(widthMm: number, depthMm: number, wallMm: number
   return hollow(rectangle(widthMm, depthMm), rectangle(widthMm - 2 * wallMm, depthMm - 2 * wallMm), depthMm);
 }
 
+/**
+ * A rectangle less a box open or closed over part of its depth: angle, channel, tube. Steiner about the middle that is left.
+ * @param gap its width, and where it lies across the depth, mm
+ */
+export function rectangleLess(
+  widthMm: number,
+  depthMm: number,
+  gap: { widthMm: number; from: number; to: number },
+): Section {
+  const deep = gap.to - gap.from;
+  const [whole, gone] = [widthMm * depthMm, gap.widthMm * deep];
+  const areaMm2 = whole - gone;
+  const middle = (whole * (depthMm / 2) - gone * ((gap.from + gap.to) / 2)) / areaMm2;
+  const about = (area: number, height: number, at: number): number =>
+    (area * height * height) / 12 + area * (at - middle) ** 2;
+  const secondMomentMm4 = about(whole, depthMm, depthMm / 2) - about(gone, deep, (gap.from + gap.to) / 2);
+  return { areaMm2, secondMomentMm4, modulusMm3: secondMomentMm4 / Math.max(middle, depthMm - middle) };
+}
+
 function hollow(outer: Section, bore: Section, depthMm: number): Section {
   const secondMomentMm4 = outer.secondMomentMm4 - bore.secondMomentMm4;
   return {

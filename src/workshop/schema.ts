@@ -131,6 +131,7 @@ const stock = {
   thickness: size.optional(),
   diameter: size.optional(),
   wall: size.optional(),
+  section: z.enum(['angle', 'channel']).optional().describe('Metal bars that are open, with their wall'),
 };
 /** A place on a sawn board to keep out of, from end 1 and from the straighter edge. */
 const avoid = z

@@ -1,5 +1,6 @@
 import type { Grade, ToAvoid } from '../results/cutting.ts';
 import type { Spell } from '../results/operations.ts';
+import type { OpenSection } from '../results/piece.ts';
 
 /**
  * The workshop as the maker has it: millimetres, minutes, minor units of money.
@@ -130,6 +131,7 @@ export interface RackItem {
   thickness: number;
   round: boolean;
   wall?: number;
+  section?: OpenSection;
   quantity: number;
   /** Calipers' word on thickness or diameter, where taken. */
   measuredThickness?: number;
@@ -155,6 +157,7 @@ export interface SupplierItem {
   thickness: number;
   round: boolean;
   wall?: number;
+  section?: OpenSection;
   grade?: Grade;
   price: number;
 }

@@ -1,5 +1,6 @@
 import { add, scale } from '../../src/geometry/vector.ts';
 import { prove } from '../../src/proof/prove.ts';
+import { stockVolume } from '../../src/results/cut-shapes.ts';
 import type { SolidKernel } from '../../src/results/kernel.ts';
 import type { Instance } from '../../src/results/piece.ts';
 import { pieceOf } from '../setting-out/piece.ts';
@@ -132,7 +133,7 @@ function spoil(
   into: Instance,
   gaps: Gap[],
 ): { part: Instance; expected: number } {
-  if (joint === 'mitred-frame' || joint === 'splayed-rail') {
+  if (['mitred-frame', 'welded-mitre', 'splayed-rail'].includes(joint)) {
     const end = from.cuts.find(c => c.kind === 'end-cut');
     const face = end?.kind === 'end-cut' ? end.end : 'end1';
     // Dowel holes lie on one line in both, so that no wood meets there.
@@ -142,7 +143,7 @@ function spoil(
     );
     return {
       part: grownFace(from, face, TOO_BIG),
-      expected: TOO_BIG * (from.size.width * from.size.thickness - bored),
+      expected: TOO_BIG * (stockVolume({ ...from, size: { ...from.size, length: 1 } }) - bored),
     };
   }
   if (joint === 'scarf') return pushedOn(from);

@@ -18,16 +18,20 @@ test('a tapered leg has its centre towards the thick end and away from the taper
   // By hand: a wedge of 600 x 9 / 2 x 45, its middle two thirds along and a third of 9 below the face.
   const wedge = (600 * 9 * 45) / 2;
   const whole = 700 * 45 * 45;
-  const centre = partCentre(size, [taper('face')]);
+  const centre = partCentre({ size, round: false }, [taper('face')]);
   expect(centre.x).toBeCloseTo((whole * 350 - wedge * (100 + 400)) / (whole - wedge), 6);
   expect(centre.z).toBeCloseTo((whole * 22.5 - wedge * (45 - 3)) / (whole - wedge), 6);
   expect(centre.y).toBeCloseTo(22.5, 9);
-  expect(partCentre(size, [taper('backEdge')]).y).toBeCloseTo(
+  expect(partCentre({ size, round: false }, [taper('backEdge')]).y).toBeCloseTo(
     (whole * 22.5 - wedge * 3) / (whole - wedge),
     6,
   );
 });
 
 test('an uncut part has its centre in its middle', () => {
-  expect(partCentre({ length: 10, width: 4, thickness: 2 }, [])).toEqual({ x: 5, y: 2, z: 1 });
+  expect(partCentre({ size: { length: 10, width: 4, thickness: 2 }, round: false }, [])).toEqual({
+    x: 5,
+    y: 2,
+    z: 1,
+  });
 });

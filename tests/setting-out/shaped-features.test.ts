@@ -91,11 +91,11 @@ describe('shaped features', () => {
       const made = board(feature);
       expect(made.said).toEqual([]);
       const rail = made.instance('rail');
-      const closed = partVolume(rail.size, rail.cuts, false);
+      const closed = partVolume(rail, rail.cuts);
       const { volume, centre } = await solidOf(rail);
       expect(closed).toBeLessThan(400 * 90 * 30 - 100);
       expect(Math.abs(closed - volume) / volume).toBeLessThan(2e-4);
-      const c = partCentre(rail.size, rail.cuts);
+      const c = partCentre(rail, rail.cuts);
       expect([c.x, c.y, c.z].map((v, k) => Math.abs(v - centre[k]!) < 0.02)).toEqual([true, true, true]);
     },
   );
@@ -106,7 +106,7 @@ describe('shaped features', () => {
       const made = board(feature, { mirror: { x: 500 } });
       expect(made.said).toEqual([]);
       const [one, other] = made.piece.instances as [Instance, Instance];
-      expect(partVolume(other.size, other.cuts, false)).toBeCloseTo(partVolume(one.size, one.cuts, false), 6);
+      expect(partVolume(other, other.cuts)).toBeCloseTo(partVolume(one, one.cuts), 6);
       const own = [...turnings(one).same, ...turnings(one).mirror];
       expect([...turnings(other).same].some(text => own.includes(text))).toBe(true);
     },
@@ -128,13 +128,10 @@ describe('shaped features', () => {
     expect(made.said).toEqual([]);
     const leg = made.instance('rail');
     const cone = (h: number, d: number, e: number): number => (Math.PI * h * (d * d + d * e + e * e)) / 12;
-    expect(partVolume(leg.size, leg.cuts, false)).toBeCloseTo(
-      100 * 900 + cone(80, 20, 26) + cone(220, 26, 14),
-      6,
-    );
+    expect(partVolume(leg, leg.cuts)).toBeCloseTo(100 * 900 + cone(80, 20, 26) + cone(220, 26, 14), 6);
     const { volume } = await solidOf(leg);
     // 32 chords to a turn: a facet lies inside the circle by sinc(2 pi / 32), 0.64 % of a round section.
-    expect(Math.abs(volume - partVolume(leg.size, leg.cuts, false)) / volume).toBeLessThan(6.5e-3);
+    expect(Math.abs(volume - partVolume(leg, leg.cuts)) / volume).toBeLessThan(6.5e-3);
   });
 
   it('the arc meets its chord and its rise, and lies on one circle', () => {

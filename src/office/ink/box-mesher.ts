@@ -1,6 +1,7 @@
 import { type Box, box, intersectBoxes } from '../../geometry/box.ts';
 import { type Frame, toWorld } from '../../geometry/frame.ts';
 import { type Axis, cross, dot, type Vec3, vec } from '../../geometry/vector.ts';
+import { hollowOf } from '../../results/cut-shapes.ts';
 import type { Cut, Size, TaperCut, TenonCut } from '../../results/cuts.ts';
 import type { Instance } from '../../results/piece.ts';
 import type { SolidMesh } from './part-mesh.ts';
@@ -52,8 +53,13 @@ const isPocket = (cut: Cut): cut is Extract<Cut, { box: Box }> => 'box' in cut;
 
 function wasteOf(instance: Instance): Box[] {
   const whole = envelope(instance.size);
-  return instance.cuts
-    .flatMap(cut => (isPocket(cut) ? [cut.box] : cut.kind === 'tenon' ? tenonWaste(cut, instance.size) : []))
+  return [
+    hollowOf(instance),
+    ...instance.cuts.flatMap(cut =>
+      isPocket(cut) ? [cut.box] : cut.kind === 'tenon' ? tenonWaste(cut, instance.size) : [],
+    ),
+  ]
+    .filter(b => b !== undefined)
     .map(b => intersectBoxes(b, whole))
     .filter(b => b !== undefined);
 }

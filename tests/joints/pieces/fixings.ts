@@ -43,6 +43,27 @@ export const FIXINGS: Record<string, Sample> = {
       }),
     },
   }),
+  // Flat 3 mm thick, which is welded without a gap; gaps of mitres are tried in welded-mitre.test.ts.
+  'welded-mitre': t => ({
+    parts: {
+      into: flat({
+        length: 20 * t,
+        width: 2 * t,
+        thickness: 3,
+        along: 'up',
+        facing: 'front',
+        at: { left: 0, front: 0, bottom: 0 },
+      }),
+      from: flat({
+        length: 20 * t,
+        width: 2 * t,
+        thickness: 3,
+        along: 'right',
+        facing: 'front',
+        at: { left: 0, front: 0, bottom: 0 },
+      }),
+    },
+  }),
   'pocket-screw': t => ({ parts: { into: post(t), from: rail(t) } }),
   'barrel-nut': t => ({ parts: { into: post(t), from: rail(t, { width: 5 * t }) } }),
   'bed-connector': t => ({ parts: { into: post(t), from: rail(t, { width: 6 * t }) } }),
