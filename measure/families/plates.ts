@@ -1,7 +1,7 @@
 /** Plates, shared by the guillotine families: reading, solving, writing plans, counting them again. */
 import { leastCost } from '../../src/cutting/bound.ts';
 import type { Stages } from '../../src/cutting/plates/guillotine-table.ts';
-import { layoutsOf, solvePlates } from '../../src/cutting/plates/solve-plates.ts';
+import { improvePlates, layoutsOf, solvePlates } from '../../src/cutting/plates/solve-plates.ts';
 import type { CutItem, CutProblem, CutStock, Layout, Slab } from '../../src/cutting/problem.ts';
 import { search } from '../../src/cutting/search.ts';
 import type { Demand } from '../../src/results/cutting.ts';
@@ -186,8 +186,7 @@ export function runPlates(family: PlateFamily, options: FamilyOptions): void {
   for (const instance of findInstances(options)) {
     const problem = family.read(instance.text());
     const began = performance.now();
-    const ends = began + 1000 * options.seconds;
-    const stop = (): boolean => performance.now() > ends;
+    const stop = (share: number): boolean => performance.now() > began + 1000 * share * options.seconds;
     const cut = toCutProblem(problem, variant.turn);
     const { layouts, value, bound, proved } = solve(cut, variant.stages, stop);
     const seconds = (performance.now() - began) / 1000;
@@ -218,20 +217,25 @@ export function runPlates(family: PlateFamily, options: FamilyOptions): void {
   );
 }
 
-function solve(
-  problem: CutProblem,
-  stages: Stages,
-  stop: () => boolean,
-): { layouts: Layout[]; value: number; bound: number; proved: boolean } {
-  const bound = leastCost(problem, Infinity);
+interface Solved {
+  layouts: Layout[];
+  value: number;
+  bound: number;
+  proved: boolean;
+}
+
+/** @param stop true once that share of the time is over */
+function solve(problem: CutProblem, stages: Stages, stop: (share: number) => boolean): Solved {
+  const least = leastCost(problem, Infinity);
+  if (stages !== 'free') {
+    const limits = { seed: 1, stages, nodes: Infinity, stop: () => stop(1), bound: least };
+    const found = solvePlates(problem, [], limits);
+    const { value, bound, status } = found;
+    return { layouts: layoutsOf(problem, found), value, bound, proved: status === 'proved best' };
+  }
   const pieces = problem.items.reduce((total, item) => total + item.demands.length, 0);
-  const known = stages === 'free' ? [search(problem, Math.ceil(60_000 / (pieces + 20)), 1, bound)] : [];
-  const found = solvePlates(problem, known, { seed: 1, stages, nodes: Infinity, stop, bound });
-  const value = found.value;
-  return {
-    layouts: layoutsOf(problem, found),
-    value,
-    bound: found.bound,
-    proved: found.status === 'proved best',
-  };
+  const first = search(problem, Math.ceil(60_000 / (pieces + 20)), 1, least);
+  const effort = { seed: 1, nodes: Infinity, steps: Infinity, bound: least, stop };
+  const { solution, bound } = improvePlates(problem, first, effort);
+  return { layouts: solution.layouts, value: solution.cost, bound, proved: solution.cost <= bound };
 }

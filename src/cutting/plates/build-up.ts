@@ -37,6 +37,9 @@ export interface Built {
 
 const EPS = 1e-6;
 
+/** Pairs of rectangles between two questions whether to stop: some hundredths of a second. */
+const PAIRS_BETWEEN = 50_000;
+
 /** @param table of the problem's stock 0, exact */
 export function buildUp(problem: CutProblem, table: GuillotineTable, terms: BuildTerms): Built {
   return new BuildUp(problem, table, terms).run();
@@ -62,6 +65,9 @@ class BuildUp {
   private best = -1;
   private bestValue: number;
   private complete = true;
+  /** Pairs looked at since it was last asked whether to stop. */
+  private looked = 0;
+  private stopped = false;
 
   constructor(problem: CutProblem, table: GuillotineTable, terms: BuildTerms) {
     this.problem = problem;
@@ -92,7 +98,7 @@ class BuildUp {
       for (let j = 0; j < q; j++) {
         const last = i === p - 1 && j === q - 1;
         this.cell(i, j, p, q, spots.get(i * q + j) ?? [], last);
-        if (this.store.size > this.terms.most || ((j & 15) === 0 && this.terms.stop?.()))
+        if (this.stopped || this.store.size > this.terms.most || ((j & 15) === 0 && this.terms.stop?.()))
           return { layout: undefined, value: this.terms.above, complete: false };
       }
     const layout = this.best < 0 ? undefined : this.draw();
@@ -159,7 +165,7 @@ class BuildUp {
   /** Pairs of the two cells; those whose places are both below `place` have met. */
   private pairs(a: number, b: number, places: Int16Array, place: number, kind: number): void {
     const { picks, lists, top } = this;
-    if (top[a]! + top[b]! <= picks.floor) return;
+    if (this.stopped || top[a]! + top[b]! <= picks.floor) return;
     const { gain } = this.store;
     const endA = this.from[a]! + this.held[a]!;
     const startB = this.from[b]!;
@@ -169,6 +175,12 @@ class BuildUp {
       const gained = gain[one]!;
       if (gained + top[b]! <= picks.floor) return;
       const lower = places[one]! < place;
+      this.looked += 1 + endB - startB;
+      if (this.looked > PAIRS_BETWEEN) {
+        this.looked = 0;
+        this.stopped = this.terms.stop?.() ?? false;
+        if (this.stopped) return;
+      }
       for (let m = a === b ? k : startB; m < endB; m++) {
         const other = lists[m]!;
         if (gained + gain[other]! <= picks.floor) break;

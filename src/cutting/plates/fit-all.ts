@@ -29,6 +29,7 @@ const RUNS: readonly { width: number; shake: number; share: number }[] = [
   { width: 4, shake: 0, share: 1 },
   { width: 40, shake: 0, share: 1 },
   { width: 40, shake: 0.2, share: 1 },
+  { width: 200, shake: 0, share: 1 },
   { width: Infinity, shake: 0, share: 0.1 },
   ...Array.from({ length: 6 }, () => ({ width: 100, shake: 0.2, share: 1 })),
   { width: Infinity, shake: 0, share: 1 },

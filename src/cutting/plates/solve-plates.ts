@@ -2,6 +2,7 @@
 import { ColumnSearch, type Found, type SearchLimits } from '../columns/column-search.ts';
 import type { CutProblem, Layout, Slab, Solution } from '../problem.ts';
 import { seeded } from '../random.ts';
+import { canFill, fillPlates } from './fill-plates.ts';
 import type { Stages } from './guillotine-table.ts';
 import { PlatePricer, wayOf } from './plate-pricer.ts';
 
@@ -58,22 +59,55 @@ export function layoutsOf(problem: CutProblem, found: Found<Layout>): Layout[] {
   return layouts;
 }
 
-/** A better solution than `from` if one is found, and the bound that goes with it. */
+export interface PlateEffort {
+  seed: number;
+  /** Linear programmes solved in dives. */
+  nodes: number;
+  /** Steps of the tables of plates filled one after another. */
+  steps: number;
+  bound: number;
+  /** Told which share of its time the work may take so far; true ends it with what there is. */
+  stop?: (share: number) => boolean;
+}
+
+/** Shares of the time after which the first filling and the columns end. */
+const FILLED = 0.25;
+const DIVED = 0.6;
+
+/**
+ * A better solution than `from` if one is found, and the bound that goes with it: plates filled one after
+ * another, then columns, which also give the bound, then what time is left for filling again.
+ */
 export function improvePlates(
   problem: CutProblem,
   from: Solution,
-  effort: { seed: number; nodes: number; bound: number },
+  effort: PlateEffort,
 ): { solution: Solution; bound: number } {
-  const found = solvePlates(problem, [from], { ...effort, stages: 'free' });
-  if (found.value >= from.cost - 1e-6) return { solution: from, bound: Math.max(effort.bound, found.bound) };
+  const { seed, nodes, steps, stop } = effort;
+  const until = (share: number): { stop?: () => boolean } => (stop ? { stop: () => stop(share) } : {});
+  const filling = (at: Solution, bound: number, share: number, seed: number): Solution =>
+    canFill(problem) ? fillPlates(problem, at, { seed, steps: steps / 2, bound, ...until(share) }) : at;
+  const filled = filling(from, effort.bound, FILLED, seed);
+  const found = solvePlates(problem, [filled], {
+    seed,
+    nodes,
+    bound: effort.bound,
+    stages: 'free',
+    ...until(DIVED),
+  });
+  const dived = found.value < filled.cost - 1e-6 ? solutionOf(problem, found) : filled;
+  const bound = Math.max(effort.bound, found.bound);
+  return { solution: filling(dived, bound, 1, seed + 1), bound };
+}
+
+function solutionOf(problem: CutProblem, found: Found<Layout>): Solution {
   const layouts = layoutsOf(problem, found);
   const placed = (item: number): number =>
     layouts.reduce((sum, layout) => sum + (layout.counts.get(item) ?? 0), 0);
-  const solution = {
+  return {
     layouts,
     missing: problem.items.map((item, i) => item.demands.length - placed(i)),
     cost: layouts.reduce((sum, layout) => sum + problem.stocks[layout.stock]!.cost, 0),
     bought: layouts.filter(layout => problem.stocks[layout.stock]!.use.from === 'buy').length,
   };
-  return { solution, bound: Math.max(effort.bound, found.bound) };
 }
