@@ -32,6 +32,8 @@ interface Fill {
 /** Sums along a side at most, and so few that the first filling leaves steps for taking apart. */
 const POINTS = { most: 200, least: 40 };
 const FIRST_SHARE = 0.25;
+/** A small table takes its time to make, too. */
+const LEAST_STEPS = 50_000;
 const MOST_RECTANGLES = 400_000;
 /** The most worthy piece counts as much, so that worths are whole numbers and still fine. */
 const WORTH = 1e5;
@@ -182,7 +184,7 @@ class PlateFiller {
     };
     if (part.items.every(item => item.lies[0]!.length === 0)) return undefined;
     const table = new GuillotineTable(part, 0, fill.points, 'free', 'larger');
-    this.spent += table.steps;
+    this.spent += LEAST_STEPS + table.steps;
     const { layout } = buildUp(part, table, {
       worth: fill.worth,
       priced: fill.worth,
