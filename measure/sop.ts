@@ -1,24 +1,26 @@
 /**
  * Set-up sequencing on published instances:
- * `npm run measure -- sop --dir DIR --seconds S --json FILE --plans PLANS [--only REGEX] [--resume]`.
- * DIR/instances is searched through subfolders for `.sop` and `.sop.gz`. One thread; S is wall time an instance.
+ * `npm run measure -- sop --dir DIR --seconds S --json FILE --plans PLANS [--only REGEX] [--sample] [--resume]
+ * [--yardstick S]`. DIR/instances is searched through subfolders for `.sop` and `.sop.gz`. One thread; S is wall time
+ * an instance, reading and bounds in it, and the start of the process in the first. Each plan is counted again from
+ * its file. `--yardstick S` gives a general-purpose solver S seconds an instance, printed beside ours.
  */
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
-import { gunzipSync } from 'node:zlib';
-import { checkOrder } from '../src/setups/ordering/check-order.ts';
 import { solveSop } from '../src/setups/ordering/solve-sop.ts';
 import type { Sop } from '../src/setups/ordering/sop.ts';
-import { bestKnown } from './families/options.ts';
-
-interface Result {
-  instance: string;
-  value: number;
-  bound: number;
-  status: 'proved-best' | 'within' | 'stopped';
-  seconds: number;
-}
+import {
+  bestKnown,
+  type FamilyOptions,
+  type FamilyResult,
+  findInstances,
+  readOptions,
+  tally,
+  writePlan,
+  writeResults,
+} from './families/options.ts';
+import { faultOfPlan } from './families/sop-check.ts';
+import { YARDSTICK_NODES, yardstick } from './families/sop-yardstick.ts';
 
 /**
  * Reads a TSPLIB `.sop` text: the full matrix after EDGE_WEIGHT_SECTION, its first number the dimension; -1 at
@@ -43,79 +45,85 @@ export function readSop(text: string): Sop {
   return { n, cost: Float64Array.from(numbers), before };
 }
 
-const readText = (path: string): string =>
-  path.endsWith('.gz') ? gunzipSync(readFileSync(path)).toString('utf8') : readFileSync(path, 'utf8');
+/** Instances of one origin share the letters their names begin with. */
+const GATHERING = {
+  ending: 'sop',
+  stratum: (one: { name: string }) => one.name.replace(/[^a-z].*$/i, ''),
+  least: 1,
+};
 
-function findFiles(folder: string): { name: string; path: string }[] {
-  return readdirSync(folder)
-    .sort()
-    .flatMap(entry => {
-      const path = join(folder, entry);
-      if (statSync(path).isDirectory()) return findFiles(path);
-      return /\.sop(\.gz)?$/.test(entry)
-        ? [{ name: entry.replace(/\.gz$/, '').replace(/\.sop$/, ''), path }]
-        : [];
-    });
-}
-
-export function run(args: string[]): void {
-  const { values: options } = parseArgs({
-    args,
-    options: {
-      dir: { type: 'string' },
-      seconds: { type: 'string' },
-      json: { type: 'string' },
-      plans: { type: 'string' },
-      only: { type: 'string' },
-      resume: { type: 'boolean' },
-    },
+/** @param began when the instance's time began, ms of the process */
+function solveWithin(
+  sop: Sop,
+  seconds: number,
+  began: number,
+): { order: number[]; result: Omit<FamilyResult, 'instance'> & { value: number } } {
+  const found = solveSop(sop, {
+    seed: 1,
+    iterations: Number.MAX_SAFE_INTEGER,
+    rounds: 2000,
+    width: 40_000,
+    states: 20_000_000,
+    gone: () => (performance.now() - began) / (1000 * seconds),
   });
-  if (options.dir === undefined) throw new Error('sop: give --dir, the folder that holds instances/');
-  const limit = Number(options.seconds ?? 10);
-  if (!(limit > 0)) throw new Error('sop: --seconds must be a number above 0');
-  const only = new RegExp(options.only ?? '');
-  const known = bestKnown(options.dir, 'best-known.csv');
-  const results: Result[] =
-    options.resume && options.json && existsSync(options.json)
-      ? (JSON.parse(readFileSync(options.json, 'utf8')) as Result[])
-      : [];
-  const done = new Set(results.map(r => r.instance));
-  for (const { name, path } of findFiles(join(options.dir, 'instances'))) {
-    if (!only.test(name) || done.has(name)) continue;
-    const sop = readSop(readText(path));
-    const began = performance.now();
-    const found = solveSop(sop, {
-      seed: 1,
-      iterations: Number.MAX_SAFE_INTEGER,
-      rounds: 2000,
-      width: 40_000,
-      states: 20_000_000,
-      gone: () => (performance.now() - began) / (1000 * limit),
-    });
-    const seconds = (performance.now() - began) / 1000;
-    const checked = checkOrder(sop, found.order, found.value);
-    if (checked.wrong.length > 0) throw new Error(`${name}: the plan does not hold: ${checked.wrong[0]}`);
-    const best = known.get(name);
-    if (best?.proven && found.value < best.best) throw new Error(`${name}: below a proven best value`);
-    const status = found.status === 'proved best' ? 'proved-best' : 'within';
-    results.push({
-      instance: name,
+  return {
+    order: found.order,
+    result: {
       value: found.value,
       bound: found.bound,
-      status,
-      seconds: Math.round(seconds * 100) / 100,
-    });
-    if (options.plans !== undefined) {
-      mkdirSync(options.plans, { recursive: true });
-      writeFileSync(join(options.plans, `${name}.json`), `${JSON.stringify({ order: found.order })}\n`);
-    }
-    if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(results, null, 1)}\n`);
-    const over = best ? `${(100 * (found.value / best.best - 1)).toFixed(2)} % over ${best.best}` : '';
-    console.log(
-      `${name.padEnd(12)} ${String(sop.n).padStart(4)} ${String(found.value).padStart(7)} bound ${String(found.bound).padStart(7)} ${status.padEnd(11)} ${seconds.toFixed(1).padStart(6)} s  ${over}`,
-    );
+      status: found.status === 'proved best' ? 'proved-best' : 'within',
+      seconds: Math.round((performance.now() - began) / 10) / 100,
+    },
+  };
+}
+
+async function besideIt(sop: Sop, seconds: number | undefined): Promise<string> {
+  if (seconds === undefined) return '';
+  if (sop.n > YARDSTICK_NODES) return `  HiGHS not asked beyond ${YARDSTICK_NODES} nodes`;
+  const other = await yardstick(sop, seconds);
+  return `  HiGHS ${other.value ?? 'no order'} bound ${other.bound.toFixed(1)} ${other.seconds.toFixed(1)} s`;
+}
+
+/** Reads the plans of all results again, those of an earlier run too. */
+function recount(options: FamilyOptions, results: readonly FamilyResult[]): void {
+  const { plans } = options;
+  if (plans === undefined) return;
+  const all = findInstances(
+    { dir: options.dir, seconds: 1, variant: '', sample: false, earlier: [] },
+    GATHERING,
+  );
+  const texts = new Map(all.map(one => [one.name, one.text]));
+  for (const { instance, value, bound } of results) {
+    const plan = readFileSync(join(plans, `${instance}.json`), 'utf8');
+    const fault = faultOfPlan(texts.get(instance)!(), plan, { value: Number(value), bound });
+    if (fault) throw new Error(`${instance}: the plan does not hold: ${fault}`);
   }
-  const at = results.filter(r => r.value === known.get(r.instance)?.best).length;
-  const proved = results.filter(r => r.status === 'proved-best').length;
-  console.log(`sop: ${results.length} instances, ${at} at best known, ${proved} proved here`);
+}
+
+export async function run(args: string[]): Promise<void> {
+  const options = readOptions(args, 'sop', 10);
+  const known = bestKnown(options.dir, 'best-known.csv');
+  const results: FamilyResult[] = [...options.earlier];
+  // The clock of a process begins at its start: the first instance pays for it.
+  let began = 0;
+  for (const { name, text } of findInstances(options, GATHERING)) {
+    const published = text();
+    const sop = readSop(published);
+    const { order, result } = solveWithin(sop, options.seconds, began);
+    const fault = faultOfPlan(published, JSON.stringify({ order }), result);
+    if (fault) throw new Error(`${name}: the plan does not hold: ${fault}`);
+    const best = known.get(name);
+    if (best?.proven && result.value < best.best) throw new Error(`${name}: below a proven best value`);
+    results.push({ instance: name, ...result });
+    writePlan(options, name, { order });
+    writeResults(options, results);
+    const over = best ? `${(100 * (result.value / best.best - 1)).toFixed(2)} % over ${best.best}` : '';
+    const beside = await besideIt(sop, options.yardstick);
+    console.log(
+      `${name.padEnd(12)} ${String(sop.n).padStart(4)} ${String(result.value).padStart(7)} bound ${String(result.bound).padStart(7)} ${result.status.padEnd(11)} ${result.seconds.toFixed(1).padStart(6)} s  ${over}${beside}`,
+    );
+    began = performance.now();
+  }
+  recount(options, results);
+  console.log(`sop: ${tally(results, known, 'less')}`);
 }

@@ -13,6 +13,8 @@ export interface FamilyOptions {
   only?: RegExp;
   /** Instances of the standing sample only. */
   sample: boolean;
+  /** Seconds an instance for a general-purpose solver beside ours, where the family has one. */
+  yardstick?: number;
   /** Results of an earlier run that was broken off; their instances are not run again. */
   earlier: FamilyResult[];
 }
@@ -36,6 +38,7 @@ export function readOptions(args: string[], family: string, seconds: number): Fa
       variant: { type: 'string' },
       only: { type: 'string' },
       sample: { type: 'boolean' },
+      yardstick: { type: 'string' },
       resume: { type: 'boolean' },
     },
   });
@@ -54,6 +57,7 @@ export function readOptions(args: string[], family: string, seconds: number): Fa
       values.resume && existsSync(json!) ? (JSON.parse(readFileSync(json!, 'utf8')) as FamilyResult[]) : [],
     ...(json === undefined ? {} : { json }),
     ...(values.plans === undefined ? {} : { plans: values.plans }),
+    ...(values.yardstick === undefined ? {} : { yardstick: Number(values.yardstick) }),
     ...(values.only === undefined ? {} : { only: new RegExp(values.only) }),
   };
 }
@@ -65,35 +69,50 @@ export interface Instance {
   text: () => string;
 }
 
+/** What the files of a family are called, and how its standing sample is drawn. */
+interface Gathering {
+  ending: string;
+  /** Instances of one stratum are like each other. */
+  stratum: (one: Instance) => string;
+  /** The least number drawn from a stratum. */
+  least: number;
+}
+
+const FOLDERS: Gathering = { ending: 'txt', stratum: one => one.subset, least: 2 };
+
 /** Instances below DIR/instances by name: all, the named or the sample, less those done in an earlier run. */
-export function findInstances(options: FamilyOptions): Instance[] {
+export function findInstances(options: FamilyOptions, gathering = FOLDERS): Instance[] {
+  const ending = new RegExp(`\\.${gathering.ending}(\\.gz)?$`);
   const root = join(options.dir, 'instances');
   const found: Instance[] = [];
   const walk = (folder: string, subset: string): void => {
     for (const entry of readdirSync(folder)) {
       const path = join(folder, entry);
       if (statSync(path).isDirectory()) walk(path, subset === '' ? entry : `${subset}/${entry}`);
-      else if (/\.txt(\.gz)?$/.test(entry)) {
-        const name = entry.replace(/\.gz$/, '').replace(/\.txt$/, '');
+      else if (ending.test(entry)) {
+        const name = entry.replace(ending, '');
         found.push({ name, subset, text: () => readText(path) });
       }
     }
   };
   walk(root, '');
   found.sort((a, b) => (a.name < b.name ? -1 : 1));
-  const named = options.only ? found.filter(one => options.only!.test(`${one.subset}/${one.name}`)) : found;
+  const { only } = options;
+  const named = only
+    ? found.filter(one => only.test(one.name) || only.test(`${one.subset}/${one.name}`))
+    : found;
   const done = new Set(options.earlier.map(result => result.instance));
-  return (options.sample ? standingSample(named) : named).filter(one => !done.has(one.name));
+  return (options.sample ? standingSample(named, gathering) : named).filter(one => !done.has(one.name));
 }
 
-/** A tenth of each folder, two at least, by the hash of the name. */
-function standingSample(instances: readonly Instance[]): Instance[] {
-  const folders = new Map<string, Instance[]>();
-  for (const one of instances) folders.set(one.subset, [...(folders.get(one.subset) ?? []), one]);
+/** A tenth of each stratum, but its least number, by the hash of the name. */
+function standingSample(instances: readonly Instance[], { stratum, least }: Gathering): Instance[] {
+  const strata = new Map<string, Instance[]>();
+  for (const one of instances) strata.set(stratum(one), [...(strata.get(stratum(one)) ?? []), one]);
   const rank = (one: Instance): number => (hash(one.name) % 10) * 2 ** 32 + hash(one.name);
   const kept = new Set(
-    [...folders.values()].flatMap(inside =>
-      [...inside].sort((a, b) => rank(a) - rank(b)).slice(0, Math.max(2, Math.ceil(inside.length / 10))),
+    [...strata.values()].flatMap(inside =>
+      [...inside].sort((a, b) => rank(a) - rank(b)).slice(0, Math.max(least, Math.ceil(inside.length / 10))),
     ),
   );
   return instances.filter(one => kept.has(one));
