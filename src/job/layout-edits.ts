@@ -8,6 +8,24 @@ export function keepLayout(document: JsonObject, use: StockUse, madeFrom: string
   return put(document, use.id, { made_from: madeFrom, layout: plain(layout) });
 }
 
+/** The same for several at once, in one edit. */
+export function keepLayouts(
+  document: JsonObject,
+  kept: readonly { use: StockUse; madeFrom: string }[],
+): EditOperation {
+  const cutting = isObject(document.cutting) ? document.cutting : undefined;
+  const laid = {
+    ...(cutting && isObject(cutting.laid) ? cutting.laid : {}),
+    ...Object.fromEntries(
+      kept.map(({ use: { kept: _, ...layout }, madeFrom }) => [
+        layout.id,
+        { made_from: madeFrom, layout: plain(layout) },
+      ]),
+    ),
+  };
+  return cutting ? { path: ['cutting', 'laid'], value: laid } : { path: ['cutting'], value: { laid } };
+}
+
 /** Lets a layout go: its blanks are planned with the rest again. */
 export const releaseLayout = (id: string): EditOperation => ({ path: ['cutting', 'laid', id] });
 

@@ -1,8 +1,11 @@
+import { type LongerLook, lookLonger } from '../cutting/longer-look.ts';
 import { type Deriving, deriveJob } from '../job/derive.ts';
 import type { JsonObject } from '../job/edits.ts';
 import { checkJobDocument, checkWorkshopDocument } from '../job-file/read.ts';
 import type { Derived } from '../results/derived.ts';
 import type { Why } from '../results/why.ts';
+import type { CuttingDocument } from '../setting-out/cutting-schema.ts';
+import type { Workshop } from '../workshop/workshop.ts';
 
 export interface DeriveInput {
   document: JsonObject;
@@ -20,14 +23,23 @@ export function deriveTasks() {
       return last.derived;
     },
     compare: (input: DeriveInput): Derived => derivedFrom(input).derived,
+    longer: (input: DeriveInput): LongerLook => {
+      const { derived, wishes, shop } = derivedFrom(input);
+      return lookLonger(derived, shop, wishes);
+    },
     why: (figure: string): Why | undefined => last?.why(figure),
   };
+}
+
+interface Made extends Deriving {
+  wishes: CuttingDocument | undefined;
+  shop: Workshop;
 }
 
 export type DeriveTasks = ReturnType<typeof deriveTasks>;
 
 /** A document with faults still gives what is right in it; its faults stand first among the results'. */
-function derivedFrom({ document, workshop, today }: DeriveInput): Deriving {
+function derivedFrom({ document, workshop, today }: DeriveInput): Made {
   const job = checkJobDocument(document);
   const shop = checkWorkshopDocument(workshop);
   const faults = [...job.faults, ...shop.faults.map(f => ({ ...f, place: `workshop.${f.place}` }))];
@@ -38,5 +50,6 @@ function derivedFrom({ document, workshop, today }: DeriveInput): Deriving {
     );
   }
   const made = deriveJob(job.document, shop.workshop, { today });
-  return { ...made, derived: { ...made.derived, faults: [...faults, ...made.derived.faults] } };
+  const derived = { ...made.derived, faults: [...faults, ...made.derived.faults] };
+  return { ...made, derived, wishes: job.document.cutting, shop: shop.workshop };
 }

@@ -11,6 +11,8 @@ const spawnWorker = (): WorkerPort =>
 /** Derives in a worker, the newest document only. */
 export function workerDeriver(spawn: () => WorkerPort = spawnWorker): Deriver {
   const desk = createDesk<DeriveTasks>(spawn);
+  // A thread of its own: what is typed meanwhile does not wait for it.
+  const aside = createDesk<DeriveTasks>(spawn);
   // Asked of nothing, so that the thread is ready when the job has come.
   desk.run('why', '').catch(() => undefined);
   const derive = latestOnly((input: DeriveInput) => desk.run('derive', input));
@@ -18,6 +20,11 @@ export function workerDeriver(spawn: () => WorkerPort = spawnWorker): Deriver {
     derive: (document, workshop, today) => derive({ document, workshop, today }),
     compare: (document, workshop, today) => desk.run('compare', { document, workshop, today }),
     why: figure => desk.run('why', figure),
-    close: () => desk.close(),
+    longer: (document, workshop, today, signal) =>
+      aside.run('longer', { document, workshop, today }, { signal }),
+    close: () => {
+      desk.close();
+      aside.close();
+    },
   };
 }

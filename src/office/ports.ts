@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { DocumentStateAnswer } from '../api/caller.ts';
 import type { Answer } from '../api/routes.ts';
+import type { LongerLook } from '../cutting/longer-look.ts';
 import type { EditOperation, JsonObject } from '../job/edits.ts';
 import type { Check } from '../results/checks.ts';
 import type { Derived } from '../results/derived.ts';
@@ -76,6 +77,8 @@ export interface Deriver {
   why(figure: string): Promise<Why | undefined>;
   /** Derives another document without touching the first: what the job was like before. */
   compare(document: JsonObject, workshop: JsonObject, today: string): Promise<Derived | undefined>;
+  /** What a longer search over the layouts finds, beside the rest; ends when aborted. */
+  longer(document: JsonObject, workshop: JsonObject, today: string, signal: AbortSignal): Promise<LongerLook>;
   close(): void;
 }
 

@@ -1,3 +1,4 @@
+import type { LongerLook } from '../cutting/longer-look.ts';
 import { applyEdit, type EditOperation, type JsonObject } from '../job/edits.ts';
 import { operationsBetween } from '../job/edits-changes.ts';
 import { type Overruled, overruled } from '../job/overruled.ts';
@@ -202,6 +203,12 @@ export class JobSession {
   };
 
   keptList = (): Promise<readonly KeptLine[]> => this.tools.api.keptList(this.id);
+
+  /** A longer search over the layouts of the document. */
+  async longer(document: JsonObject, signal: AbortSignal): Promise<LongerLook | undefined> {
+    if (!this.workshop) return undefined;
+    return this.tools.deriver.longer(document, this.workshop, this.tools.today(), signal);
+  }
 
   why = (figure: string): Promise<Why | undefined> => this.tools.deriver.why(figure);
 

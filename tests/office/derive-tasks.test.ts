@@ -1,10 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { madeFromJob } from '../../src/cutting/kept-layouts.ts';
 import { loadMeshKernel } from '../../src/host/mesh-kernel-node.ts';
-import type { JsonObject } from '../../src/job/edits.ts';
+import { applyEdit, type JsonObject } from '../../src/job/edits.ts';
+import { keepLayouts } from '../../src/job/layout-edits.ts';
 import { readJobFile, readWorkshopFile } from '../../src/job-file/read.ts';
 import { deriveTasks } from '../../src/office/derive-tasks.ts';
 import { shapeTasks } from '../../src/office/shape-tasks.ts';
+import type { CuttingDocument } from '../../src/setting-out/cutting-schema.ts';
 import { hasShape, solidKey } from '../../src/solids/shapes.ts';
 
 const example = (name: string): string =>
@@ -33,6 +36,33 @@ describe('the deriving thread', () => {
     const { faults, piece } = deriveTasks().derive({ document: broken, workshop, today });
     expect(faults.some(f => f.place.startsWith('parts.odd'))).toBe(true);
     expect(piece.instances.length).toBeGreaterThan(10);
+  });
+});
+
+describe('the longer look at layouts', () => {
+  test('layouts it finds cheaper stand as found once they are kept; what it cannot better it bounds', () => {
+    const table = readJobFile(example('writing-table')).document as unknown as JsonObject;
+    const tasks = deriveTasks();
+    const before = tasks.derive({ document: table, workshop, today });
+    const look = tasks.longer({ document: table, workshop, today });
+    expect(look.now).toBe(before.cutting.cost);
+    expect(look.cost).toBeLessThan(look.now);
+    expect(look.bound).toBeLessThanOrEqual(look.cost);
+    const wishes = table.cutting as CuttingDocument | undefined;
+    const kept = look.uses.map(use => ({ use, madeFrom: madeFromJob(use, before, wishes) }));
+    const edited = applyEdit(table, { operations: [keepLayouts(table, kept)] });
+    if (!edited.ok) throw new Error('the edit is refused');
+    const after = tasks.derive({ document: edited.document, workshop, today });
+    expect(after.cutting.cost).toBe(look.cost);
+    const uses = after.cutting.materials.flatMap(plan => plan.uses);
+    expect(uses.flatMap(use => use.kept?.stale ?? [])).toEqual([]);
+    expect(uses.filter(use => use.kept).length).toBe(look.uses.length);
+    const blanks = (cutting: typeof after.cutting): string[] =>
+      cutting.materials.flatMap(plan => plan.uses.flatMap(use => use.placed.map(p => p.instance))).sort();
+    expect(blanks(after.cutting)).toEqual(blanks(before.cutting));
+    const again = tasks.longer({ document: edited.document, workshop, today });
+    expect(again.uses).toEqual([]);
+    expect(again.bound).toBeLessThanOrEqual(again.cost);
   });
 });
 

@@ -70,6 +70,7 @@ function desk() {
     },
     compare: async () => derived,
     why: async () => undefined,
+    longer: async () => ({ now: 0, cost: 0, bound: 0, uses: [] }),
     close: () => undefined,
   };
   const shaper: Shaper = {

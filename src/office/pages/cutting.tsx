@@ -8,6 +8,7 @@ import type { MaterialPlan, StockUse } from '../../results/cutting.ts';
 import type { Derived } from '../../results/derived.ts';
 import { showSize, showText } from '../../results/show.ts';
 import { KeepLayout } from '../cutting/keep-layout.tsx';
+import { BetterLayouts } from '../cutting/longer-look.tsx';
 import { Mill } from '../cutting/mill.tsx';
 import { SawRunOrder } from '../cutting/saw-run.tsx';
 import { ToBuy } from '../cutting/to-buy.tsx';
@@ -39,6 +40,7 @@ export function CuttingPage({
   const scale = Math.min(0.45, ...uses.map(u => (drawing - layoutOverhang(u, DESK)) / Math.max(1, u.length)));
   return (
     <main className="cutting" ref={host}>
+      <BetterLayouts derived={derived} session={session} view={view} />
       {width > 0 &&
         cutting.materials.map(plan => (
           <Plan
