@@ -34,7 +34,7 @@ export function BetterLayouts({ derived, session, view }: Props): ReactNode {
   }, [open, document, session]);
   if (stop)
     return (
-      <p className="say" role="status">
+      <p className="say longer" role="status">
         Looking for cheaper layouts.{' '}
         <button type="button" className="act" onClick={() => stop.abort()}>
           Stop
@@ -49,7 +49,7 @@ export function BetterLayouts({ derived, session, view }: Props): ReactNode {
   };
   if (found.uses.length === 0)
     return (
-      <p className="say" role="status">
+      <p className="say longer" role="status">
         {found.cost <= found.bound ? (
           'No cheaper layouts can be: proved.'
         ) : (
@@ -60,7 +60,7 @@ export function BetterLayouts({ derived, session, view }: Props): ReactNode {
       </p>
     );
   return (
-    <p className="say" role="status">
+    <p className="say longer" role="status">
       A longer look finds layouts for <Money minor={found.cost} /> in place of <Money minor={found.now} />
       {found.cost <= found.bound && ', proved best'}.{' '}
       <button type="button" className="act" onClick={keep}>
