@@ -118,3 +118,25 @@ test('plates by columns: bound below value, every piece placed once, no slab bey
     { seed: 32, numRuns: 120 },
   );
 });
+
+test('strips whose table promises more than can be drawn are built up, and the bound comes near the value', () => {
+  // By hand: six pieces share a plate with none of the four next in size, and those need two more.
+  const job = {
+    l: 250,
+    w: 250,
+    kerf: 0,
+    pieces: [
+      { l: 167, w: 184, worth: 1, n: 2 },
+      { l: 114, w: 118, worth: 1, n: 2 },
+      { l: 167, w: 152, worth: 1, n: 2 },
+      { l: 83, w: 140, worth: 1, n: 2 },
+      { l: 70, w: 86, worth: 1, n: 2 },
+      { l: 143, w: 166, worth: 1, n: 2 },
+      { l: 120, w: 160, worth: 1, n: 2 },
+    ],
+  };
+  const problem = problemOf(job, true);
+  const found = solvePlates(problem, [], { seed: 1, nodes: 30, stages: 'strips along', bound: 1 });
+  expect(found.value).toBeGreaterThanOrEqual(leastCost(problem, Infinity));
+  expect([found.value, found.bound]).toEqual([8, 8]);
+});

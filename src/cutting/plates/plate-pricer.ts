@@ -7,13 +7,19 @@ import { type FillWay, layoutOf, type SplitRule, tryFill } from '../fill.ts';
 import type { CutItem, CutProblem, CutStock, Layout } from '../problem.ts';
 import type { Random } from '../random.ts';
 import { layRest } from '../search.ts';
+import { buildStrips } from './build-strips.ts';
+import type { Built } from './build-up.ts';
 import { drawStrips } from './draw-strips.ts';
 import { GuillotineTable, type Stages } from './guillotine-table.ts';
+import { StripPlate } from './strip-plate.ts';
 import { bestStrips, rowsFor, type Strip, type StripItem, stripTable, worthOfStrips } from './strips.ts';
 
 export type PlateWay = Way<Layout>;
 
 const LONGEST_TABLE = 6000;
+/** Strips and plates kept of a size, and looked at in all, when plates of strips are built up. */
+const BUILT_WIDTH = 12;
+const BUILT_MOST = 50_000;
 const RULES: readonly SplitRule[] = ['rip', 'cross', 'large rest', 'short side'];
 
 export class PlatePricer implements Pricer<Layout> {
@@ -25,6 +31,7 @@ export class PlatePricer implements Pricer<Layout> {
   /** False when that rounds sizes: then the tables give no bound. */
   private readonly exact: boolean;
   private readonly tables = new Map<number, GuillotineTable>();
+  private readonly stripPlates = new Map<number, StripPlate>();
 
   constructor(problem: CutProblem, stages: Stages, random: Random) {
     this.problem = problem;
@@ -73,7 +80,35 @@ export class PlatePricer implements Pricer<Layout> {
       .slice(0, 4)
       .map(({ layout }) => wayOf(layout));
     if (ways.length === 0 && this.stages === 'free') most = this.table(s).most(worth);
+    if (ways.length === 0 && this.stages !== 'free' && most > above) {
+      const built = this.built(s, worth, caps, above);
+      if (built.layout) ways.push(wayOf({ ...built.layout, stock: s }));
+      if (built.complete) most = built.layout ? built.value / WORTH_STEPS : above;
+    }
     return { ways, most: most + 1 / WORTH_STEPS };
+  }
+
+  /**
+   * A plate of strips worth more than `above`, built up with pieces no more often than there are: where the
+   * tables, which repeat a strip as often as wished, promise more than can be drawn of them.
+   */
+  private built(s: number, worth: Float64Array, caps: Int32Array, above: number): Built {
+    const part: CutProblem = {
+      stocks: [this.problem.stocks[s]!],
+      items: this.problem.items.map(item => ({ ...item, lies: [item.lies[s]!] })),
+    };
+    const plate = this.stripPlates.get(s) ?? new StripPlate(part, this.stages === 'strips along');
+    this.stripPlates.set(s, plate);
+    // Worths are whole multiples of one step.
+    const whole = worth.map(value => Math.round(value * WORTH_STEPS));
+    return buildStrips(part, plate, {
+      worth: whole,
+      priced: whole,
+      caps,
+      above: Math.floor(above * WORTH_STEPS),
+      width: BUILT_WIDTH,
+      most: BUILT_MOST,
+    });
   }
 
   /** Bound on a plate; asked only when no way is found any more, for it takes its time. */
