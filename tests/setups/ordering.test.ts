@@ -78,7 +78,7 @@ describe('exchange of neighbouring stretches', () => {
         const sop = randomSop(n, seed, 0.15);
         const precedence = closePrecedence(n, sop.before);
         const sharp = sharpen(sop, precedence);
-        const search = new Exchange(sharp, precedence, construct(sharp, precedence), 8);
+        const search = new Exchange(sharp, precedence, construct(sharp, precedence), 8, seed % 2 === 1);
         const random = seeded(seed + 1);
         search.wakeAll();
         search.improve();

@@ -25,7 +25,14 @@ export class Exchange {
   private bestEnd = 0;
   private bestStart = 0;
 
-  constructor(sop: Sop, precedence: Precedence, order: ArrayLike<number>, neighbours: number) {
+  /** @param passing also looks for stretches that pass over one that ends with the node: see `passOver` */
+  constructor(
+    sop: Sop,
+    precedence: Precedence,
+    order: ArrayLike<number>,
+    neighbours: number,
+    private readonly passing = false,
+  ) {
     this.n = sop.n;
     this.cost = sop.cost;
     this.order = Int32Array.from(order);
@@ -131,7 +138,8 @@ export class Exchange {
       if (gain <= 1e-9) return false;
       const j = place[b]!;
       if (j === i + 1) continue;
-      const delta = j > i ? this.pullForward(i, j, gain) : j > 0 ? this.pushBack(i, j, gain) : 0;
+      let delta = j > i ? this.pullForward(i, j, gain) : j > 0 ? this.pushBack(i, j, gain) : 0;
+      if (j > i && this.passing) delta = this.passOver(i, j, gain, delta);
       if (delta < -1e-9) {
         this.apply(this.bestStart, this.bestSplit, this.bestEnd, delta);
         return true;
@@ -164,6 +172,31 @@ export class Exchange {
         this.bestStart = i + 1;
         this.bestSplit = j;
         this.bestEnd = end + 1;
+      }
+    }
+    return best;
+  }
+
+  /**
+   * a at i comes to stand right before b at j > i, too, when what lies between them goes ahead of a stretch that ends
+   * with a: S1 = start..i, S2 = i+1..j-1. Returns the best change, `least` when none is better than that.
+   */
+  private passOver(i: number, j: number, gain: number, least: number): number {
+    const { n, cost, order } = this;
+    const f = order[i + 1]!;
+    const l = order[j - 1]!;
+    const base = -gain - cost[l * n + order[j]!]!;
+    let best = least;
+    for (let start = i; start > 0; start--) {
+      const s = order[start]!;
+      if (this.firstAfter(s, i + 1) < j) break;
+      const p = order[start - 1]!;
+      const delta = base + cost[p * n + f]! + cost[l * n + s]! - cost[p * n + s]!;
+      if (delta < best - 1e-9) {
+        best = delta;
+        this.bestStart = start;
+        this.bestSplit = i + 1;
+        this.bestEnd = j;
       }
     }
     return best;
