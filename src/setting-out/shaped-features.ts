@@ -1,5 +1,6 @@
+import type { Axis } from '../geometry/vector.ts';
 import { leastBend } from '../reference/bends.ts';
-import { type Cut, FACE_AXIS } from '../results/cuts.ts';
+import { type Cut, FACE_AXIS, type LocalFace } from '../results/cuts.ts';
 import { airOf, developedLength, unbendable } from './bent.ts';
 import { SIZE_OF_AXIS } from './faces.ts';
 import { base, type Context, faceOf, Lacking } from './feature-context.ts';
@@ -33,8 +34,28 @@ export function line(c: Context, kind: 'curve' | 'scribe'): Cut[] {
   const from = (c.get('from') ?? 0) + shift;
   const to = c.get('to') === undefined ? c.size[SIZE_OF_AXIS[along]] : c.get('to')! + shift;
   if (to <= from) throw new Lacking('to', 'the curve ends before it begins', 'give a station after from');
-  return [{ ...base(c), id: '', ...lineWaste(kind, face, hollowArc(from, to, c.need('depth')), c.size) }];
+  const depth = c.need('depth');
+  const half = (to - from) / 2;
+  // Deeper than half its chord a circle swings out beyond its own ends.
+  if (depth > half + SLACK)
+    throw new Lacking(
+      'depth',
+      `an arc ${shown(depth)} mm deep is more than half its chord of ${shown(2 * half)}`,
+      `give ${shown(half)} mm or less`,
+    );
+  const whole = c.size[SIZE_OF_AXIS[FACE_AXIS[face]]];
+  if (depth >= whole - SLACK)
+    throw new Lacking(
+      'depth',
+      `an arc ${shown(depth)} mm deep leaves nothing of ${shown(whole)}`,
+      `give less than ${shown(whole)} mm`,
+    );
+  return [{ ...base(c), id: '', ...lineWaste(kind, face, hollowArc(from, to, depth), c.size) }];
 }
+
+const SLACK = 1e-6;
+const shown = (mm: number): number => Math.round(mm * 100) / 100;
+const sizesOf = (c: Context): string => `${c.size.length} x ${c.size.width} x ${c.size.thickness} mm`;
 
 function rising(points: readonly [number, number][], field: string): void {
   if (points.length < 2 || points.some(([at], i) => i > 0 && at <= points[i - 1]![0]))
@@ -57,10 +78,37 @@ export function cutOut(c: Context): Cut[] {
       `corners of ${radius} mm do not go into it`,
       'give half its least side or less',
     );
+  inside(c, 'along', [a, a + wide], c.size[SIZE_OF_AXIS[stationAxis(face)]], round);
+  inside(c, 'across', [b, b + high], c.size[SIZE_OF_AXIS[acrossOf(face)]], round);
   const window = { along: [a, a + wide], across: [b, b + high], radius } satisfies Parameters<
     typeof windowWaste
   >[1];
   return [{ ...base(c), id: '', ...windowWaste(face, window, c.size) }];
+}
+
+/** The other axis of a face than that of its stations. */
+const acrossOf = (face: LocalFace): Axis =>
+  (['z', 'y', 'x'] as const).find(k => k !== FACE_AXIS[face] && k !== stationAxis(face))!;
+
+/** Refuses a window that stands over the part along one of its axes, with the places that would do. */
+function inside(
+  c: Context,
+  field: 'along' | 'across',
+  [low, high]: [number, number],
+  whole: number,
+  round: number | undefined,
+): void {
+  if (low >= -SLACK && high <= whole + SLACK) return;
+  const shift = field === 'along' ? c.start : 0;
+  const span = high - low;
+  const first = (round === undefined ? 0 : round / 2) - shift;
+  throw new Lacking(
+    field,
+    `the cut-out reaches from ${shown(low)} to ${shown(high)} mm, the part from 0 to ${shown(whole)}`,
+    span > whole + SLACK
+      ? `make it ${shown(whole)} mm or less that way`
+      : `give ${shown(first)} to ${shown(first + whole - span)} mm`,
+  );
 }
 
 export function bevel(c: Context): Cut[] {
@@ -75,6 +123,14 @@ export function bevel(c: Context): Cut[] {
       `a bevel of ${angle} degrees cannot be cut`,
       'give degrees from square, above 0',
     );
+  const [thick, room] = [c.size[SIZE_OF_AXIS[FACE_AXIS[face]]], c.size[SIZE_OF_AXIS[FACE_AXIS[edge]]]];
+  const taken = Math.tan((angle * Math.PI) / 180) * thick;
+  if (taken > room + SLACK)
+    throw new Lacking(
+      'angle',
+      `a bevel of ${angle} degrees through ${thick} mm takes ${shown(taken)} mm, the part has ${room}`,
+      `give ${Math.floor((Math.atan2(room, thick) * 1800) / Math.PI) / 10} deg or less`,
+    );
   return [{ ...base(c), id: '', ...bevelWaste(face, edge, angle, c.size) }];
 }
 
@@ -84,7 +140,15 @@ export function roundedCorner(c: Context): Cut[] {
   const side = c.face(faceOf(c, 'edge'));
   if (FACE_AXIS[side] === 'x')
     throw new Lacking('edge', 'the side is an end', 'name the long side of the corner');
-  return [{ ...base(c), id: '', ...cornerWaste(end, side, c.need('size'), c.size) }];
+  const radius = c.need('size');
+  const room = Math.min(c.size.length, c.size[SIZE_OF_AXIS[FACE_AXIS[side]]]);
+  if (radius > room + SLACK)
+    throw new Lacking(
+      'size',
+      `a corner of radius ${radius} mm is larger than the part, ${sizesOf(c)}`,
+      `give ${room} mm or less`,
+    );
+  return [{ ...base(c), id: '', ...cornerWaste(end, side, radius, c.size) }];
 }
 
 export function turned(c: Context): Cut[] {

@@ -5,8 +5,12 @@ import { isHigh, SIZE_OF_AXIS } from './faces.ts';
 type Point = [number, number];
 export type ProfileDraft = Omit<ProfileCut, 'id' | 'by' | 'stage'>;
 
-/** Chords of a curve: at 24 to an arc of 60 degrees the line is nowhere 0.02 % of its radius off. */
+/** Chords of a flat arc: at 24 to an arc of 60 degrees the line is nowhere 0.03 % of its radius off. */
 const CHORDS = 24;
+
+/** No chord spans more, degrees: a round of such chords has 0.07 % less area than its circle. */
+const WIDEST = 3.75;
+const QUARTER = 90 / WIDEST;
 
 /**
  * Depths along a hollow arc from nothing over `depth` in the middle to nothing again: a circle through the
@@ -17,8 +21,10 @@ export function hollowArc(from: number, to: number, depth: number): Point[] {
   const radius = (half * half + depth * depth) / (2 * depth);
   const least = radius - depth;
   const sweep = Math.atan2(half, least);
-  return Array.from({ length: CHORDS + 1 }, (_, i): Point => {
-    const angle = -sweep + (2 * sweep * i) / CHORDS;
+  // Even, so that a corner stands at the full rise.
+  const chords = Math.max(CHORDS, 2 * Math.ceil((sweep * 180) / Math.PI / WIDEST));
+  return Array.from({ length: chords + 1 }, (_, i): Point => {
+    const angle = -sweep + (2 * sweep * i) / chords;
     return [from + half + radius * Math.sin(angle), Math.max(0, radius * Math.cos(angle) - least)];
   });
 }
@@ -110,8 +116,8 @@ export function windowWaste(
   const ring = corners.flatMap(([x, y, start]): Point[] =>
     r <= 0
       ? [[x, y]]
-      : Array.from({ length: 9 }, (_, i): Point => {
-          const angle = ((start + (90 * i) / 8) * Math.PI) / 180;
+      : Array.from({ length: QUARTER + 1 }, (_, i): Point => {
+          const angle = ((start + (90 * i) / QUARTER) * Math.PI) / 180;
           return [x + r * Math.cos(angle), y + r * Math.sin(angle)];
         }),
   );
@@ -152,8 +158,8 @@ export function cornerWaste(end: 'end1' | 'end2', side: LocalFace, radius: numbe
   const axis = other === 'y' ? 'z' : 'y';
   const [x, inX] = end === 'end1' ? [0, 1] : [size.length, -1];
   const [y, inY] = isHigh(side) ? [size[SIZE_OF_AXIS[other]], -1] : [0, 1];
-  const arc = Array.from({ length: 13 }, (_, i): Point => {
-    const angle = (Math.PI / 2) * (i / 12);
+  const arc = Array.from({ length: QUARTER + 1 }, (_, i): Point => {
+    const angle = (Math.PI / 2) * (i / QUARTER);
     return [x + inX * radius * (1 - Math.sin(angle)), y + inY * radius * (1 - Math.cos(angle))];
   });
   return {

@@ -73,6 +73,14 @@ function unsoundHole(cut: HoleCut, s: Size): Unsound | undefined {
       fault: `the hole stands at ${Math.round(cut.at[off] * 100) / 100} mm, beside the part (${sizes(s)})`,
       mend: INSIDE,
     };
+  const whole = s[SIZE_OF_AXIS[FACE_AXIS[cut.face]]];
+  const straight = Math.abs(cut.direction[FACE_AXIS[cut.face]]) > 1 - SLACK;
+  if (straight && cut.depth > whole + SLACK)
+    return {
+      field: '.depth',
+      fault: `a hole of ${cut.depth} mm is deeper than the part, ${whole}`,
+      mend: `give less than ${whole} mm, or leave the depth out for a hole right through`,
+    };
   const sink = cut.countersink;
   if (!sink) return undefined;
   if (sink.diameter <= cut.diameter)

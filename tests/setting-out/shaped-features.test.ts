@@ -172,7 +172,7 @@ describe('shaped features', () => {
   });
 
   it.each([
-    [{ type: 'curve', face: 'bottom', depth: 95 }, 'runs out of the part'],
+    [{ type: 'curve', face: 'bottom', depth: 95 }, 'leaves nothing of 90'],
     [{ type: 'curve', face: 'bottom' }, 'depth is not given'],
     [
       {
@@ -203,10 +203,10 @@ describe('shaped features', () => {
     ],
     [
       { type: 'cut-out', face: 'front', along: 380, across: 20, width: 120, size: 40 },
-      'runs out of the part',
+      'reaches from 380 to 500 mm',
     ],
     [{ type: 'bevel', face: 'front', edge: 'top', angle: 0 }, 'cannot be cut'],
-    [{ type: 'rounded-corner', end: 'end1', edge: 'top', size: 95 }, 'runs out of the part'],
+    [{ type: 'rounded-corner', end: 'end1', edge: 'top', size: 95 }, 'larger than the part'],
     [
       {
         type: 'turned',
