@@ -1,5 +1,6 @@
 import { timberSpecies } from '../reference/timber-species.ts';
 import type { DoorDocument, JobDocument } from '../setting-out/schema.ts';
+import { roomFor } from './least.ts';
 import { type Made, share, within } from './made.ts';
 import { growth } from './season.ts';
 
@@ -24,6 +25,21 @@ export function makeDoor(id: string, d: DoorDocument, document: JobDocument): Ma
   const thick = t(d.thickness);
   const made: Made = {
     parameters: {
+      ...roomFor(id, name, [
+        ['gap', 'gap round the door', gap, '0 mm'],
+        [
+          'wide',
+          framed ? 'opening, for two stiles and the gaps' : 'opening, for the gaps',
+          `${o.r} - ${o.l}`,
+          `${framed ? `2 * ${t(d.stile)} + ` : ''}${gap} + ${closing} + 1 mm`,
+        ],
+        [
+          'high',
+          framed ? 'opening, for two rails and the gaps' : 'opening, for the gaps',
+          `${o.t} - ${o.b}`,
+          `${framed ? `${t(d.top_rail ?? d.stile)} + ${t(d.bottom_rail ?? d.stile)} + ` : ''}2 * ${gap} + 1 mm`,
+        ],
+      ]),
       [closing]: {
         value: `ceil(${gap} + ${swell} * ${grows}, 0.1 mm)`,
         label: `${name}: gap at the closing side (BLD-7)`,

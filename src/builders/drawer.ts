@@ -1,4 +1,5 @@
 import type { DrawerDocument, JobDocument, PartDocument } from '../setting-out/schema.ts';
+import { lapRoom, roomFor } from './least.ts';
 import { type Made, share, within } from './made.ts';
 import { growth } from './season.ts';
 
@@ -28,8 +29,33 @@ export function makeDrawer(id: string, d: DrawerDocument, document: JobDocument)
   const face = falseFront === undefined || d.front?.overlap !== undefined ? '0 mm' : t(falseFront);
   const overGap = `${id}_over`;
   const swell = share(growth(frontTimber, document));
+  const boxFront = falseFront === undefined ? thick : sideThick;
+  const up = t(d.bottom?.up, '6 mm');
+  const floor = d.bottom ? t(d.bottom.thickness) : '0 mm';
   const made: Made = {
     parameters: {
+      ...roomFor(id, name, [
+        ['gap', 'gap round the front', gap, '0 mm'],
+        [
+          'wide',
+          'opening, for two sides and their gaps',
+          `${o.r} - ${o.l}`,
+          `2 * (${room} + ${sideThick}) + 1 mm`,
+        ],
+        [
+          'high',
+          'opening, for the back over the bottom and the gaps',
+          `${o.t} - ${o.b}`,
+          `${gap} + ${overGap} + ${up} + ${floor} + 3 mm`,
+        ],
+        [
+          'deep',
+          'depth, for front and back',
+          depth,
+          `${face} + ${boxFront} + ${t(d.back?.thickness ?? d.side?.thickness, '10 mm')} + ${t(d.back?.from_end, '10 mm')} + 1 mm`,
+        ],
+      ]),
+      ...lapRoom(id, name, d, document, t),
       [overGap]: {
         value: `ceil(0.5 mm + ${swell} * (${o.t} - ${o.b}), 0.1 mm)`,
         label: `${name}: gap over the front (BLD-2)`,
@@ -58,7 +84,6 @@ export function makeDrawer(id: string, d: DrawerDocument, document: JobDocument)
     },
     note: d.slides ? 'BLD-6' : 'BLD-1, BLD-2',
   });
-  const boxFront = falseFront === undefined ? thick : sideThick;
   // A lapped side runs on into the rebate of the front; dovetails are lengthened by their joint.
   const lap = rebated ? `${boxFront} / 2` : '0 mm';
   made.parts[box.side] = timber({
@@ -93,8 +118,6 @@ export function makeDrawer(id: string, d: DrawerDocument, document: JobDocument)
       into: box.front,
       count: 2,
     };
-  const up = t(d.bottom?.up, '6 mm');
-  const floor = d.bottom ? t(d.bottom.thickness) : '0 mm';
   made.parts[box.back] = timber({
     name: `${name}, back`,
     material: d.material,

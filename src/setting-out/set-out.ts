@@ -90,13 +90,14 @@ function limitFaults(document: JobDocument, book: FigureBook): Fault[] {
     const min = p.min === undefined ? undefined : book.number(`limits.${id}.min`);
     const max = p.max === undefined ? undefined : book.number(`limits.${id}.max`);
     const kind = parameterKind(p);
+    const named = p.label === undefined ? '' : `${p.label}: `;
     const shown = (v: number): string =>
       kind === 'length' ? lengthText(v, document.units ?? 'mm') : `${v}${kind === 'angle' ? ' deg' : ''}`;
     if (min !== undefined && value < min)
       return [
         fault(
           `parameters.${id}`,
-          `${shown(value)} is under the least you set, ${shown(min)}`,
+          `${named}${shown(value)} is under the least, ${shown(min)}`,
           `give ${shown(min)} or more`,
         ),
       ];
@@ -104,7 +105,7 @@ function limitFaults(document: JobDocument, book: FigureBook): Fault[] {
       ? [
           fault(
             `parameters.${id}`,
-            `${shown(value)} is over the most you set, ${shown(max)}`,
+            `${named}${shown(value)} is over the most, ${shown(max)}`,
             `give ${shown(max)} or less`,
           ),
         ]

@@ -69,7 +69,7 @@ describe('places', () => {
 
   test('a limit is told in the unit of the file', () => {
     const made = pieceOf({ units: 'in', parameters: { w: { value: 30, max: '20 1/2' } } });
-    expect(made.said).toEqual(['parameters.w: 30 in is over the most you set, 20 1/2 in']);
+    expect(made.said).toEqual(['parameters.w: 30 in is over the most, 20 1/2 in']);
   });
 
   test('a choice may hold brackets and question marks', () => {
