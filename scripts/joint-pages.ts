@@ -92,6 +92,7 @@ function section(j: JointType): string {
     `- Needs: ${j.needs.join('; ')}.`,
     `- Length allowance: ${added.length > 0 ? `the first part grows by its \`${j.adds(contactOf(added[0]![0]))}\`, here ${tidy(added[0]![1])} mm` : 'none'}.`,
     `- Cuts: ${cutWords(sample)}.`,
+    ...(made.weld ? [`- Weld: ${Math.round(made.weld.length)} mm, all round.`] : []),
     `- Glue: ${made.glue.length > 0 ? made.glue.map(g => `${Math.round(g.area)} mm\u00b2 ${GRAIN[g.grain]}`).join(', ') : 'none'}.`,
     ...(made.fasteners.length > 0
       ? [`- Fasteners: ${made.fasteners.map(f => `${f.item}, ${f.quantity}`).join('; ')}.`]

@@ -165,7 +165,14 @@ function waitStrips(
       [b, y + 4 * px],
       [a, y + 4 * px],
     ];
-    const word = { clamp: 'glue', dry: 'dry', cure: 'cures', rest: 'rests', delivery: 'comes' }[wait.what];
+    const word = {
+      clamp: 'glue',
+      dry: 'dry',
+      cure: 'cures',
+      rest: 'rests',
+      delivery: 'comes',
+      outwork: 'away',
+    }[wait.what];
     const size = text * 1.05;
     const bare = widestGap(a, b, busy);
     const middle = (bare.from + bare.to) / 2;

@@ -1,5 +1,5 @@
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
-import { mitredFrame } from './mitred-frame.ts';
+import { type Mitre, mitredFrame, mitreOf } from './mitred-frame.ts';
 import { rule } from './shape.ts';
 import { WE1, WE2, WE3, WELD_GAP, weldLimits } from './welded.ts';
 
@@ -17,6 +17,12 @@ function slant(r: JointReader): number {
   const [y, z] = [max.y - min.y, max.z - min.z];
   const wide = Math.abs(y - run) <= Math.abs(z - run) ? y : z;
   return Math.hypot(run, wide) / wide;
+}
+
+/** Round the mitred end: two lines from inner to outer corner, two across. */
+function roundMitre(c: MakeContext): number {
+  const [own, other] = (['from', 'into'] as const).map(role => mitreOf(c, role)) as [Mitre, Mitre];
+  return 2 * (Math.hypot(own.wide, other.wide) + Math.min(own.deep, other.deep));
 }
 
 export const weldedMitre: JointType = {
@@ -43,7 +49,8 @@ export const weldedMitre: JointType = {
     const mitre = mitredFrame.make({ ...c, word: () => 'spline' });
     return {
       ...mitre,
-      glue: mitre.glue.map(g => ({ ...g, grain: 'metal' as const })),
+      glue: [],
+      weld: { length: roundMitre(c) },
       ...weldLimits(c),
       ...(mitre.impossible ? { impossible: mitre.impossible.map(i => ({ ...i, figure: 'gap' })) } : {}),
     };

@@ -5,7 +5,7 @@ import type {
   JointType,
   MakeContext,
 } from '../setting-out/joint-type.ts';
-import { flatArea, limit, rule } from './shape.ts';
+import { limit, rule } from './shape.ts';
 
 export const WE1 = rule(
   'WE-1',
@@ -79,7 +79,10 @@ export const welded: JointType = {
   adds: () => 'set.back',
   make: (c: MakeContext) => ({
     cuts: [],
-    glue: [{ area: flatArea(c.contact.inInto), grain: 'metal' as const }],
+    glue: [],
+    weld: {
+      length: c.from.round ? Math.PI * c.from.body.width : 2 * (c.from.body.width + c.from.body.thickness),
+    },
     fasteners: [],
     ...weldLimits(c),
   }),

@@ -3,7 +3,15 @@ import type { Price, PriceLine } from '../results/price.ts';
 import type { Source } from '../results/source.ts';
 import { lineAmount, sum } from './amounts.ts';
 import type { PriceInput } from './input.ts';
-import { boughtInLine, consumablesLine, deliveryLine, finishLine, glueLine, stockLines } from './material.ts';
+import {
+  boughtInLine,
+  consumablesLine,
+  deliveryLine,
+  finishLine,
+  glueLine,
+  outworkLines,
+  stockLines,
+} from './material.ts';
 import { MON_4 } from './rules.ts';
 import { taxPerRate } from './tax.ts';
 import { money, percent } from './words.ts';
@@ -47,6 +55,7 @@ function linesOf(input: PriceInput, estimate: Estimate): PriceLine[] {
     ...stock,
     ...deliveryLine(input),
     ...boughtInLine(input),
+    ...outworkLines(input),
     ...glueLine(input),
     ...finishLine(input),
     ...consumablesLine(stock, input),

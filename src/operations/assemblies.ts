@@ -5,10 +5,11 @@ import { addMeasurement, type Moment, measuredParts } from './measuring.ts';
 import type { OrderOfWork } from './order-of-work.ts';
 import { cautionBy } from './order-rules.ts';
 import { sandWork, usualGrits } from './sanding.ts';
-import { outerDiagonalMm } from './squareness.ts';
+import { diagonals } from './squareness.ts';
 import type { Prepared } from './stock.ts';
 import { type GlueTimes, glueTimes, spellOf, type Work } from './times.ts';
 import { type AssemblyView, type PartView, panelFacesM2, surfaceM2, type View } from './view.ts';
+import { afterWelding, welding } from './welding.ts';
 
 /** What later stages need to know of the parts and assemblies before them. */
 export interface Made {
@@ -141,7 +142,7 @@ function dryFit(view: View, work: OrderOfWork, of: AssemblyView): string {
 /** Put together without glue, and not shut into a glue-up later: it is closed when its parts are finished. */
 export function closesLast(view: View, of: AssemblyView): boolean {
   const parent = of.parent === undefined ? undefined : view.assembly.get(of.parent);
-  return !of.glued && (parent === undefined || closesLast(view, parent));
+  return !of.glued && !of.welded && (parent === undefined || closesLast(view, parent));
 }
 
 /** The glue-up; without glue it is putting together. */
@@ -149,6 +150,7 @@ function closing(view: View, work: OrderOfWork, of: AssemblyView, glue: GlueTime
   const { workshop } = view;
   const { assembly } = of;
   const id = `glue:${assembly.id}`;
+  if (of.welded) return welding(view, work, of);
   const base = { id, instances: [...of.all], assembly: assembly.id };
   if (!of.glued)
     return work.add({
@@ -176,14 +178,6 @@ function closing(view: View, work: OrderOfWork, of: AssemblyView, glue: GlueTime
       ...(glue?.cautions ?? []),
     ],
   });
-}
-
-/** Four corners make a frame whose diagonals say whether it is square. */
-function diagonals(view: View, of: AssemblyView): string[] {
-  if (of.joints.filter(joint => !joint.dry && joint.glue.length > 0).length < 4) return [];
-  const copies = [...of.all].flatMap(id => view.instances.get(id) ?? []);
-  const diagonal = Math.round(outerDiagonalMm(copies) * 10) / 10;
-  return [`Outer diagonals ${diagonal} mm: push the longer in by half the difference`];
 }
 
 function closingWork(of: AssemblyView): Work[] {
@@ -262,6 +256,7 @@ function afterGlue(
 ): string[] {
   const { assembly } = of;
   const staged = made.staged.get(assembly.id) ?? [];
+  if (of.welded) return afterWelding(view, work, of, glueUp, staged);
   if (!of.glued) {
     work.link(glueUp, staged, 72);
     return [glueUp, ...staged];

@@ -2,6 +2,7 @@ import { FINISHES } from '../reference/finishes.ts';
 import type { FinishRecipe, FinishStep } from '../results/commission.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import type { Spell } from '../results/operations.ts';
+import type { Outwork } from '../results/piece.ts';
 import { finishedM2, type Made } from './assemblies.ts';
 import type { CutGroup } from './cuts.ts';
 import { waitForWork } from './finish-order.ts';
@@ -11,6 +12,7 @@ import { cautionBy } from './order-rules.ts';
 import { sandWork, usualGrits } from './sanding.ts';
 import { spellOf, type Wait } from './times.ts';
 import { lengthM, type View } from './view.ts';
+import { awayFor } from './welding.ts';
 
 /** First and last operations of a recipe: what waits for it, and what it waits for. */
 export interface Finished {
@@ -42,9 +44,40 @@ export function addFinishes(
 ): { finished: Finished[]; faults: Fault[] } {
   const faults: Fault[] = [];
   const finished = view.commission.finishes
-    .filter(recipe => recipe.instances.length > 0 && recipe.steps.length > 0)
-    .map(recipe => addRecipe(view, work, made, groups, recipe, faults));
+    .filter(recipe => recipe.instances.length > 0 && (recipe.steps.length > 0 || recipe.outwork))
+    .map(recipe =>
+      recipe.outwork
+        ? givenOut(view, work, made, groups, recipe, recipe.outwork)
+        : addRecipe(view, work, made, groups, recipe, faults),
+    );
   return { finished, faults };
+}
+
+/** A coat put on by somebody else: one errand and the days it is away. */
+function givenOut(
+  view: View,
+  work: OrderOfWork,
+  made: Made,
+  groups: readonly CutGroup[],
+  recipe: FinishRecipe,
+  outwork: Outwork,
+): Finished {
+  const id = work.add({
+    id: `finish:${recipe.id}:away`,
+    kind: 'finish',
+    title: `${recipe.name} by ${outwork.by}`,
+    instances: recipe.instances,
+    handsOn: spellOf(view.workshop, [{ key: 'take-outwork', times: 1 }]),
+    ...awayFor(outwork),
+    cautions: [
+      'Its drawing goes with it: threads, bores and faces that are glued or bolted are masked',
+      'Holes drilled and welds dressed before it leaves: the coat is not cut afterwards',
+      ...(outwork.note === undefined ? [] : [outwork.note]),
+    ],
+  });
+  const begins = [id];
+  waitForWork(view, work, made, groups, recipe, { begins, firstCoat: id, dry: id });
+  return { recipe, begins, firstCoat: id, dry: id, cured: undefined };
 }
 
 function addRecipe(

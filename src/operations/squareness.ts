@@ -1,5 +1,6 @@
 import { boundsOf, box, boxSize, boxToWorld, corners } from '../geometry/box.ts';
-import type { Instance } from '../results/piece.ts';
+import type { Instance, JointMade } from '../results/piece.ts';
+import type { AssemblyView, View } from './view.ts';
 
 /** Diagonal of a rectangle: d = sqrt(a^2 + b^2), mm. */
 export const diagonalMm = (a: number, b: number): number => Math.hypot(a, b);
@@ -19,4 +20,14 @@ export function outerDiagonalMm(copies: readonly Instance[]): number {
   const { x, y, z } = boxSize(boundsOf(all));
   const [longest, next] = [x, y, z].sort((a, b) => b - a);
   return diagonalMm(longest!, next!);
+}
+
+/** Four corners that stay make a frame whose diagonals say whether it is square. */
+export function diagonals(view: View, of: AssemblyView): string[] {
+  const stays = (joint: JointMade): boolean =>
+    !joint.dry && (joint.glue.length > 0 || joint.weld !== undefined);
+  if (of.joints.filter(stays).length < 4) return [];
+  const copies = [...of.all].flatMap(id => view.instances.get(id) ?? []);
+  const diagonal = Math.round(outerDiagonalMm(copies) * 10) / 10;
+  return [`Outer diagonals ${diagonal} mm: push the longer in by half the difference`];
 }

@@ -32,6 +32,9 @@ export const REMEMBERED_TIMES: Readonly<Record<string, OwnTime>> = {
   },
   'mask-joint': { what: 'mask the glue faces of one joint', low: 1, high: 3, per: 'joint' },
   'degrease-metal': { what: 'abrade and degrease metal for bonding', low: 10, high: 20, per: 'm2' },
+  'take-outwork': { what: 'pack, take out and fetch back', low: 40, high: 120, per: 'errand' },
+  'weld-joint': { what: 'tack, check and weld a joint', low: 5, high: 15, per: 'joint' },
+  'dress-weld': { what: 'grind and file a weld flush', low: 20, high: 60, per: 'm of weld' },
   'cut-recess': { what: 'recess or notch by router, corners by chisel', low: 5, high: 15, per: 'recess' },
   'fit-catch': { what: 'fit a catch or small fitting', low: 4, high: 10, per: 'piece' },
 };

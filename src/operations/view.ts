@@ -29,6 +29,8 @@ export interface AssemblyView {
   panel: boolean;
   /** Glue in at least one joint; else it is only put together. */
   glued: boolean;
+  /** Welded in at least one joint, and glued in none. */
+  welded: boolean;
 }
 
 /** The piece, asked the way the order of work asks. */
@@ -108,7 +110,7 @@ function unnamed(
   const glued = open.filter(
     joint =>
       !joint.dry &&
-      joint.glue.length > 0 &&
+      (joint.glue.length > 0 || joint.weld !== undefined) &&
       joint.instances.every(id => instances.get(id)?.kind !== 'bought-in'),
   );
   if (glued.length === 0) return [];
@@ -170,6 +172,7 @@ function assemblyViews(
         parent: parent.get(assembly.id),
         panel: joints.length > 0 && joints.every(joint => edgeGlued(joint, instances)),
         glued: joints.some(joint => !joint.dry && joint.glue.length > 0),
+        welded: joints.some(joint => joint.weld) && !joints.some(joint => joint.glue.length > 0),
       };
     });
 }

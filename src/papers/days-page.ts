@@ -16,6 +16,7 @@ const WAIT_WORD: Record<WaitEntry['what'], string> = {
   cure: 'Cures',
   rest: 'Rests',
   delivery: 'On its way',
+  outwork: 'Away',
 };
 
 /** The days: fortnights as rods, then each day's work with what it leaves to wait. */

@@ -3,7 +3,7 @@ import { elevationSize, elevationView } from '../drawings/view.ts';
 import { formatLength } from '../quantities/length.ts';
 import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
-import type { Instance, PartGroup } from '../results/piece.ts';
+import type { Instance, PartGroup, Piece } from '../results/piece.ts';
 import { q } from '../results/quantity.ts';
 import { type ShowOptions, showQuantity, showSize } from '../results/show.ts';
 import { type Book, COLUMN } from './book.ts';
@@ -138,10 +138,9 @@ const VIEWS = ['front', 'plan', 'end'] as const;
 const BETWEEN = 4;
 
 /** The piece from the front, above and the right end, on one page and to one scale that a rule can read. */
-export function viewsPage(book: Book, derived: Derived, show: ShowOptions): void {
-  const { piece } = derived;
+export function viewsPage(book: Book, piece: Piece, show: ShowOptions, title = ''): void {
   if (piece.instances.length === 0) return;
-  book.startPage('Views');
+  book.startPage(title === '' ? 'Views' : title);
   const manner = small(PAPER);
   const room = { width: COLUMN, height: book.room - 10 };
   const fits = (n: number): boolean => {

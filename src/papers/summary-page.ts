@@ -61,9 +61,18 @@ const MOST_ROWS = 8;
 /** Cards in one line: `Set-ups 1 to 12`. */
 function sections(list: readonly { section: string; page: number }[]): { title: string; pages: string }[] {
   const cards = list.filter(c => /^Set-up \d+$/.test(c.section));
+  const away = list.filter(c => c.section.startsWith('Outwork: '));
   const rows: { title: string; pages: string }[] = [];
   for (const { section, page } of list) {
     if (section === 'Summary' || /^Set-up \d+, /.test(section)) continue;
+    if (section.startsWith('Outwork: ')) {
+      if (section === away[0]!.section)
+        rows.push({
+          title: away.length === 1 ? 'Outwork' : `Outwork, ${away.length}`,
+          pages: `${page}\u2013${away.at(-1)!.page + 1}`,
+        });
+      continue;
+    }
     if (!cards.some(c => c.section === section)) rows.push({ title: section, pages: `${page}` });
     else if (section === cards[0]!.section)
       rows.push({

@@ -1,3 +1,5 @@
+import type { Outwork } from './piece.ts';
+
 /** What the job says beyond the piece itself, evaluated: who, where, when, finished how, priced how. */
 
 export interface Band {
@@ -46,6 +48,8 @@ export interface FinishRecipe {
   instances: string[];
   /** Before assembly (inside faces, panels) or after the glue-up of the whole. */
   when: 'before glue-up' | 'after glue-up';
+  /** Done by somebody else, in place of the steps: powder coat, galvanising, plating, polishing. */
+  outwork?: Outwork;
   /** Client's sample: recipe may not start until agreed, if one is asked for. */
   sample?: { asked: boolean; agreed?: string };
 }

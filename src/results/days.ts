@@ -20,7 +20,7 @@ export interface DayEntry {
 
 export interface WaitEntry {
   operation: string;
-  what: 'clamp' | 'dry' | 'cure' | 'rest' | 'delivery';
+  what: 'clamp' | 'dry' | 'cure' | 'rest' | 'delivery' | 'outwork';
   start: LocalTime;
   end: LocalTime;
   /** Operations that can be done meanwhile. */

@@ -68,7 +68,11 @@ export interface Operation {
   grits?: number[];
   handsOn: Spell;
   /** After the hands leave it: clamp, drying, curing, rest. Nothing that needs the part may start sooner. */
-  wait?: { minutes: number; what: 'clamp' | 'dry' | 'cure' | 'rest' | 'delivery'; source: Source };
+  wait?: {
+    minutes: number;
+    what: 'clamp' | 'dry' | 'cure' | 'rest' | 'delivery' | 'outwork';
+    source: Source;
+  };
   /** The next step must begin within this many minutes of the end of the wait (recoat window, open time). */
   window?: { minutes: number; next: string; source: Source };
   after: After[];

@@ -114,6 +114,8 @@ export interface JointMade {
   glue: GlueFace[];
   fasteners: Fastener[];
   limits: JointLimit[];
+  /** Welded: length of the run all round, mm. */
+  weld?: { length: number };
   /** Left without glue so that timber may move. */
   dry: boolean;
   /** The play that movement needs or gets: solid panels and slotted screws. */
@@ -141,6 +143,16 @@ export interface MovementRoom {
 }
 
 /** A sub-assembly, its members, its dry fit and its glue-up. */
+/** Work given out: who does it, how long it is away, what it costs. */
+export interface Outwork {
+  by: string;
+  /** Whole days away, weekends counted. */
+  days: number;
+  /** Minor units of money; null while nobody has named a price. */
+  price: number | null;
+  note?: string;
+}
+
 export interface Assembly {
   id: string;
   name: string;
@@ -150,6 +162,8 @@ export interface Assembly {
   /** Made joints closed at this glue-up. */
   joints: string[];
   glue?: string;
+  /** Done by somebody else: its welding. */
+  outwork?: Outwork;
   dryFit: boolean;
   /** Order number among the glue-ups. */
   order: number;

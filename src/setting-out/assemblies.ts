@@ -2,6 +2,7 @@ import { nearest } from '../figures/nearest.ts';
 import { type Fault, fault } from '../results/fault.ts';
 import type { Assembly, Instance, JointMade } from '../results/piece.ts';
 import { copyFromId, mirroredId } from './copies.ts';
+import { readOutwork } from './outwork.ts';
 import type { AssemblyDocument, JobDocument } from './schema.ts';
 
 const WHOLE = 'whole';
@@ -46,7 +47,15 @@ export function makeAssemblies(
     }
     const own = joints.filter(j => !closed.has(j.id) && j.instances.every(i => all.has(i)));
     for (const j of own) closed.add(j.id);
-    return assembly(draft, order, own);
+    if (draft.document.outwork && !own.some(j => j.weld))
+      faults.push(
+        fault(
+          `assemblies.${draft.id}.outwork`,
+          `nothing is welded in ${draft.name}`,
+          'welding is given out with its assembly, a coat with its finish: finishes.NAME.outwork',
+        ),
+      );
+    return assembly(draft, order, own, faults);
   });
   const rest = instances.filter(i => i.kind !== 'bought-in' && !owner.has(i.id)).map(i => i.id);
   const open = joints.filter(j => !closed.has(j.id));
@@ -65,13 +74,16 @@ export function makeAssemblies(
   return { assemblies, faults };
 }
 
-const assembly = (draft: Draft, order: number, joints: JointMade[]): Assembly => ({
+const assembly = (draft: Draft, order: number, joints: JointMade[], faults: Fault[]): Assembly => ({
   id: draft.id,
   name: draft.name,
   instances: draft.instances,
   assemblies: draft.assemblies,
   joints: joints.map(j => j.id),
   ...(draft.document.glue === undefined ? {} : { glue: draft.document.glue }),
+  ...(draft.document.outwork
+    ? { outwork: readOutwork(`assemblies.${draft.id}.outwork`, draft.document.outwork, faults) }
+    : {}),
   dryFit: draft.document.dry_fit ?? true,
   order,
 });

@@ -10,6 +10,7 @@ import type { Instance } from '../results/piece.ts';
 import type { BoughtIn } from '../results/price.ts';
 import { copyFromId } from './copies.ts';
 import { enteredFigure } from './entered.ts';
+import { readOutwork } from './outwork.ts';
 import type { FinishDocument, JobDocument } from './schema.ts';
 
 /** Figures written outside the parts: doors, measurements, the job's own allowances. */
@@ -195,7 +196,15 @@ function readFinish(
     faults.push(fault(where, parsed.fault, `write ${parsed.expected}`));
     return undefined;
   };
-  const steps = Object.entries(finish.steps).map(([key, s]): FinishStep => {
+  if (finish.outwork && finish.steps)
+    faults.push(
+      fault(`${place}.steps`, 'a finish given out has no steps here', 'take the steps away, or the outwork'),
+    );
+  if (!finish.outwork && !finish.steps)
+    faults.push(
+      fault(`${place}.steps`, 'no steps are named', 'list the steps, or who does it under outwork'),
+    );
+  const steps = Object.entries(finish.steps ?? {}).map(([key, s]): FinishStep => {
     const wait = spell(`${place}.steps.${key}.wait`, s.wait);
     const within = spell(`${place}.steps.${key}.within`, s.within);
     return {
@@ -214,6 +223,7 @@ function readFinish(
     steps,
     instances: [...new Set(covered)],
     when: finish.when ?? 'after glue-up',
+    ...(finish.outwork ? { outwork: readOutwork(`${place}.outwork`, finish.outwork, faults) } : {}),
     ...(finish.sample
       ? {
           sample: {

@@ -101,6 +101,7 @@ export interface JointParts {
   /** Pairs of cuts that must fit each other, by position in `cuts`. */
   mates?: [number, number][];
   glue: Omit<GlueFace, 'between'>[];
+  weld?: JointMade['weld'];
   fasteners: Fastener[];
   limits: JointLimit[];
   room?: MovementRoom;

@@ -142,6 +142,7 @@ function makeOne(
     instances: [contact.from, contact.into],
     contact: contact.world,
     glue: dry ? [] : parts.glue.map(g => ({ ...g, between: [contact.from, contact.into] })),
+    ...(parts.weld && !dry ? { weld: parts.weld } : {}),
     fasteners: parts.fasteners,
     limits: parts.limits,
     dry,

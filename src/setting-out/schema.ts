@@ -183,12 +183,22 @@ const feature = z.strictObject({
   note: words.optional(),
 });
 
+const outwork = z
+  .strictObject({
+    by: short,
+    days: z.number().int().min(0).max(365),
+    price: z.union([z.number().nonnegative(), z.string().max(40)]).optional(),
+    note: words.optional(),
+  })
+  .describe('Done by somebody else: who, days away with weekends, what it costs');
+
 const assembly = z.strictObject({
   name: short.optional(),
   parts: z.array(short).max(500).optional(),
   assemblies: z.array(short).max(100).optional(),
   glue: short.optional(),
   dry_fit: z.boolean().optional(),
+  outwork: outwork.optional(),
   mirror: axis.optional().describe('Makes a second one of the mirrored copies'),
 });
 
@@ -207,7 +217,8 @@ const finish = z.strictObject({
   on: z.array(short).max(500),
   when: z.enum(['before glue-up', 'after glue-up']).optional(),
   sample: z.strictObject({ asked: z.boolean(), agreed: date.optional() }).optional(),
-  steps: byId(step),
+  outwork: outwork.optional(),
+  steps: byId(step).optional(),
 });
 
 const drawer = drawerSchema({ figure, short });
@@ -301,6 +312,7 @@ export type PartDocument = z.infer<typeof part>;
 export type JointDocument = z.infer<typeof joint>;
 export type FeatureDocument = z.infer<typeof feature>;
 export type AssemblyDocument = z.infer<typeof assembly>;
+export type OutworkDocument = z.infer<typeof outwork>;
 export type FinishDocument = z.infer<typeof finish>;
 export type ParameterDocument = z.infer<typeof parameter>;
 export type DrawerDocument = z.infer<typeof drawer>;

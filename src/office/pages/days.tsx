@@ -83,6 +83,7 @@ const FREE: Record<WaitEntry['what'], string> = {
   cure: 'cured',
   rest: 'rested',
   delivery: 'here',
+  outwork: 'back',
 };
 
 /** As much as the names' column of the strips holds; day by day has it in full. */
