@@ -1,5 +1,7 @@
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
-import { type Refusal, type RoleCut, refused, runOf } from './fixing.ts';
+import { type Refusal, type RoleCut, refused, runOf, spots } from './fixing.ts';
+import { behind, platePilot, plateScrew } from './plate-screws.ts';
+import { known } from './screw-sizes.ts';
 import { across, deep, limit, longAxis, otherAxis, rule, SIZE_OF_AXIS, sunk, withSpan } from './shape.ts';
 
 const BC1 = rule(
@@ -24,13 +26,15 @@ const BC4 = rule(
 );
 const BC5 = rule(
   'BC-5',
-  'Three screws in end grain at each plate at least, 50 mm long.',
+  'A screw beyond and between the hooks, one more than hooks: 50 mm long in end grain, in the post what it bears.',
   'End grain holds screws badly.',
   {
     text: 'remembered',
     basis: 'memory',
   },
 );
+
+const SCREW = known('4.0');
 
 const wide = (r: JointReader): number => runOf(r.contact).long;
 
@@ -180,9 +184,33 @@ function make(c: MakeContext) {
     };
   });
   const whole = deep(contact, into.body);
+  // Screws stand in the middle of what the slots leave of the plate.
+  const free = (length - n * c.figure('hook.height')) / n;
+  const screws = Array.from({ length: n + 1 }, (_, i) => {
+    const at = (length * i) / n;
+    return i === 0 ? free / 4 : i === n ? length - free / 4 : at;
+  });
+  const lengths = {
+    from: plateScrew(SCREW, 50, behind(c, 'from'), thick),
+    into: plateScrew(SCREW, 50, whole, thick),
+  };
+  const pilots = (['from', 'into'] as const).flatMap(role =>
+    screws.map(station =>
+      platePilot(
+        c,
+        role,
+        {
+          ...spots(c, 1, 0)[0]!,
+          [along]: middle(along) - length / 2 + station,
+          [side]: middle(side),
+        },
+        { size: SCREW, length: lengths[role], plate: thick },
+      ),
+    ),
+  );
   const { long, short } = runOf(contact);
   return {
-    cuts: letIn ? [recess('from'), recess('into'), ...slots] : [],
+    cuts: letIn ? [recess('from'), recess('into'), ...slots, ...pilots] : [],
     ...(letIn ? { mates: [[0, 1]] as [number, number][] } : {}),
     glue: [],
     fasteners: [
@@ -193,9 +221,23 @@ function make(c: MakeContext) {
         length,
         diameter: width,
       },
-      { item: '4.0 x 50 screw', kind: 'screw' as const, quantity: 6, length: 50, diameter: 4 },
+      ...(['from', 'into'] as const).map(role => ({
+        item: `${SCREW.key} x ${lengths[role]} screw`,
+        kind: 'screw' as const,
+        quantity: screws.length,
+        length: lengths[role],
+        diameter: SCREW.shankMm,
+      })),
     ],
     limits: [
+      limit(
+        BC5,
+        'behind the screws',
+        whole - thick - lengths.into,
+        { min: 1 },
+        'attend',
+        `Use a post of ${Math.ceil(thick + lengths.into + 3)} mm or more.`,
+      ),
       limit(
         BC3,
         'beside the plate',

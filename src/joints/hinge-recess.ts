@@ -1,5 +1,7 @@
 import type { JointReader, JointType, MakeContext, Role } from '../setting-out/joint-type.ts';
 import { innerFace, type Refusal, type RoleCut, refused, runOf, soldAtMost, spots } from './fixing.ts';
+import { behind, platePilot, plateScrew } from './plate-screws.ts';
+import { known } from './screw-sizes.ts';
 import {
   across,
   FACE_AXIS,
@@ -42,6 +44,17 @@ const HI6 = rule(
   'Makers differ by more than the fit allows.',
 );
 
+const HI7 = rule(
+  'HI-7',
+  'Three screws hold a leaf, 3 mm thick and 16 long or what the wood bears; pilots in the middle of the leaf, a sixth of its length from its ends.',
+  'The holes of the leaf in hand are pricked through it; the screw goes where its pilot is.',
+  { text: 'remembered; pilots from the table of screws', basis: 'memory' },
+);
+
+/** Screws of a leaf, and what of its length they stand from its middle. */
+const SCREW = known('3.0');
+const LEAF_SCREWS = [-1 / 3, 0, 1 / 3];
+
 /** Butt hinges as they are sold, remembered: length, leaf from the pin, leaf thickness, knuckle, mm. */
 const BUTTS = [
   { length: 38, leaf: 11, thickness: 1.2, knuckle: 4.5 },
@@ -68,7 +81,7 @@ export const hingeRecess: JointType = {
     'a chisel, or a router with a template',
     'butt hinges and screws',
   ],
-  rules: [HI1, HI2, HI3, HI4, HI5, HI6],
+  rules: [HI1, HI2, HI3, HI4, HI5, HI6, HI7],
   figures: [
     {
       name: 'hinges',
@@ -175,8 +188,23 @@ function make(c: MakeContext) {
     };
   };
   const cuts = points.flatMap(p => [leaf(p[along], 'from'), leaf(p[along], 'into')]);
+  const behindLeaf = Math.min(behind(c, 'from'), behind(c, 'into'));
+  const screw = plateScrew(SCREW, 16, behindLeaf, depth);
+  const middle = outerHigh ? high - width / 2 : low + width / 2;
+  const pilots = points.flatMap(p =>
+    (['from', 'into'] as const).flatMap(role =>
+      LEAF_SCREWS.map(share =>
+        platePilot(
+          c,
+          role,
+          { ...p, [along]: p[along] + share * length, [side]: middle },
+          { size: SCREW, length: screw, plate: depth },
+        ),
+      ),
+    ),
+  );
   return {
-    cuts,
+    cuts: [...cuts, ...pilots],
     mates: points.map((_, i): [number, number] => [2 * i, 2 * i + 1]),
     glue: [],
     fasteners: [
@@ -188,11 +216,11 @@ function make(c: MakeContext) {
         diameter: c.figure('knuckle'),
       },
       {
-        item: '3.0 x 16 screw',
+        item: `${SCREW.key} x ${screw} screw`,
         kind: 'screw' as const,
-        quantity: 6 * points.length,
-        length: 16,
-        diameter: 3,
+        quantity: 2 * LEAF_SCREWS.length * points.length,
+        length: screw,
+        diameter: SCREW.shankMm,
       },
     ],
     limits: [
@@ -211,6 +239,14 @@ function make(c: MakeContext) {
         { min: thick },
         'attend',
         `Set the two ${halfMm(c.figure('knuckle') - 2 * thick)} mm apart, so that the leaf lies flush.`,
+      ),
+      limit(
+        HI7,
+        'behind the screws',
+        behindLeaf - depth - screw,
+        { min: 1 },
+        'attend',
+        `Use thicker wood, ${Math.ceil(depth + screw + 3)} mm or more, or a bolt in place of a screw.`,
       ),
       limit(
         HI2,

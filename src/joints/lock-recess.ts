@@ -3,6 +3,7 @@ import { OPPOSITE } from '../setting-out/faces.ts';
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
 import { bored, innerFace, type RoleCut, refused, runOf } from './fixing.ts';
 import { lockRefusals } from './lock-refusals.ts';
+import { LO6, lockScrews } from './lock-screws.ts';
 import {
   across,
   deep,
@@ -53,7 +54,7 @@ export const lockRecess: JointType = {
   within: 6,
   many: true,
   needs: ['the lock in hand', 'a router or chisels', 'drills for the keyhole'],
-  rules: [LO1, LO2, LO3, LO4, LO5],
+  rules: [LO1, LO2, LO3, LO4, LO5, LO6],
   figures: [
     {
       name: 'kind',
@@ -213,6 +214,7 @@ function make(c: MakeContext) {
     from.body,
     c.figure('plate.thickness'),
   );
+  const screws = lockScrews(c, along, centre, { [side]: (plateSide[0] + plateSide[1]) / 2 });
   const keyAt = {
     ...body.min,
     [along]: centre,
@@ -273,6 +275,7 @@ function make(c: MakeContext) {
         corner: 'square',
       },
     },
+    ...screws.pilots,
   ];
   return {
     cuts,
@@ -285,6 +288,7 @@ function make(c: MakeContext) {
         length: c.figure('body.length'),
         diameter: thickness,
       },
+      ...screws.fasteners,
     ],
     limits: [
       limit(
