@@ -73,21 +73,19 @@ function take(free: Free, at: number, lie: Lie, on: CutStock, rule: SplitRule): 
   const cross = firstCut(l, w, lie, on, rule) === 'cross';
   const restL = l - lie.l - on.kerf;
   const restW = w - lie.w - on.kerf;
-  const right = (): void => {
-    if (restL > 0) {
-      free.l.push(restL);
-      free.w.push(cross ? w : lie.w);
-    }
-  };
-  const above = (): void => {
-    if (restW > 0) {
-      free.l.push(cross ? lie.l : l);
-      free.w.push(restW);
-    }
-  };
-  if (cross) right();
-  above();
-  if (!cross) right();
+  // Written out: this runs millions of times, and a function made anew each time costs more than its work.
+  if (cross && restL > 0) {
+    free.l.push(restL);
+    free.w.push(w);
+  }
+  if (restW > 0) {
+    free.l.push(cross ? lie.l : l);
+    free.w.push(restW);
+  }
+  if (!cross && restL > 0) {
+    free.l.push(restL);
+    free.w.push(lie.w);
+  }
 }
 
 /** Draws a trial: the slabs with their cuts, following its steps. */

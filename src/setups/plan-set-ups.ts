@@ -13,7 +13,7 @@ import { holdWords, minutesOf, runOf, spreadWords, stageWords, testPieceOf, titl
 import type { Draft, MachineState } from './method.ts';
 import { chooseMethod } from './methods/index.ts';
 import { nestingWords } from './nested-mitres.ts';
-import { orderMachines } from './ordering/order-machines.ts';
+import { rememberedOrder } from './ordering/remembered-order.ts';
 import { partByPartMinutes } from './part-by-part.ts';
 import { cutName } from './sizes.ts';
 import { sizingSteps } from './sizing/sizing-steps.ts';
@@ -68,7 +68,7 @@ export function planSetUps(
   }
   const batches = gather(steps, operations);
   const drafts = batches.map(b => b.steps[0]!.draft);
-  const result = orderMachines(
+  const result = rememberedOrder(
     {
       count: batches.length,
       machine: drafts.map(d => d.machine.id),
@@ -161,6 +161,7 @@ function finish(
       for (const operation of step.operations)
         passesOf.set(operation.id, (passesOf.get(operation.id) ?? 0) + step.draft.passes);
   const number = new Map(order.map((b, i) => [b, i + 1]));
+  const cutsOf = batches.map(batch => batch.steps.map(cutKey));
   const last = new Map(standing);
   const ids = new Set<string>();
   return order.map(b => {
@@ -168,9 +169,7 @@ function finish(
     const { draft } = batch.steps[0]!;
     const change = changeOver(draft.machine, last.get(draft.machine.id), draft.state);
     last.set(draft.machine.id, draft.state);
-    const refused = unique(
-      batch.steps.flatMap(s => refusals.get(`${s.task.instance.id} / ${s.task.cut.id}`) ?? []),
-    );
+    const refused = unique(batch.steps.flatMap(s => refusals.get(cutKey(s)) ?? []));
     const testPiece = testPieceOf(batch, byId);
     const accuracy = accuracyWords(draft.machine.kind);
     return {
@@ -189,7 +188,7 @@ function finish(
       ...(testPiece ? { testPiece } : {}),
       ...(draft.correction ? { correction: draft.correction } : {}),
       before: [
-        ...earlier(b, batches, number),
+        ...earlier(b, batches, number, cutsOf),
         ...unique(batch.steps.flatMap(s => s.draft.before)),
         ...nesting(batch),
         ...stageWords(batch),
@@ -213,6 +212,8 @@ function finish(
   });
 }
 
+const cutKey = ({ task }: Step): string => `${task.instance.id} / ${task.cut.id}`;
+
 const unique = <T>(list: readonly T[]): T[] => {
   const seen = new Set<string>();
   return list.filter(item => {
@@ -224,12 +225,16 @@ const unique = <T>(list: readonly T[]): T[] => {
 };
 
 /** `Tenon shoulders are cut (set-up 6)`: earlier set-ups on the same cuts. */
-function earlier(b: number, batches: readonly Batch[], number: ReadonlyMap<number, number>): string[] {
-  const batch = batches[b]!;
-  const mine = new Set(batch.steps.map(s => `${s.task.instance.id} / ${s.task.cut.id}`));
-  return batch.before
-    .filter(p => batches[p]!.steps.some(s => mine.has(`${s.task.instance.id} / ${s.task.cut.id}`)))
-    .map(p => `${batches[p]!.steps[0]!.draft.what} are done (set-up ${number.get(p)})`);
+function earlier(
+  b: number,
+  batches: readonly Batch[],
+  number: ReadonlyMap<number, number>,
+  cutsOf: readonly (readonly string[])[],
+): string[] {
+  const mine = new Set(cutsOf[b]);
+  return batches[b]!.before.filter(p => cutsOf[p]!.some(cut => mine.has(cut))).map(
+    p => `${batches[p]!.steps[0]!.draft.what} are done (set-up ${number.get(p)})`,
+  );
 }
 
 /** From method, part and joint or feature: the same as long as that cut is made that way, whatever changes elsewhere. */
