@@ -156,9 +156,9 @@ function whyNot(served: Served, lines: readonly StockLine[]): { reason: string; 
           : 'Add longer or wider stock, or join the part.',
     };
   }
-  const section = demand.round
-    ? `${round(demand.width)} round`
-    : `${round(demand.width)} x ${round(demand.thickness)}`;
+  const section = sectionWords(demand);
+  // Timber is ripped and planed to its section; metal has to come in it.
+  const orMore = demand.kind === 'timber' ? ' or more' : '';
   const worse = missed('grade')[0];
   if (worse)
     return {
@@ -167,13 +167,20 @@ function whyNot(served: Served, lines: readonly StockLine[]): { reason: string; 
     };
   if (missed('section').length > 0)
     return {
-      reason: `No ${demand.material} ${demand.kind === 'sheet' ? `${round(demand.thickness)} thick` : `of section ${section} or more`} on the rack or at a supplier.`,
+      reason: `No ${demand.material} ${demand.kind === 'sheet' ? `${round(demand.thickness)} thick` : `of section ${section}${orMore}`} on the rack or at a supplier.`,
       mend: `Add ${demand.material} ${demand.kind === 'sheet' ? `sheet ${round(demand.thickness)} thick` : section} to the rack or to a supplier.`,
     };
   return {
     reason: `No ${demand.material} ${demand.kind} stock on the rack or at a supplier.`,
-    mend: `Add ${demand.material} for ${size} to the rack or to a supplier.`,
+    mend: `Add ${demand.material} for ${demand.kind === 'sheet' ? size : `${round(demand.length)} of ${section}`} to the rack or to a supplier.`,
   };
+}
+
+/** `angle 40 x 40 x 4`, `16 round`, `30 x 30 x 2`. */
+function sectionWords({ round: isRound, width, thickness, wall, section }: Demand): string {
+  const through = wall === undefined ? '' : ` x ${round(wall)}`;
+  if (isRound) return `${round(width)}${through} round`;
+  return `${section ? `${section} ` : ''}${round(width)} x ${round(thickness)}${through}`;
 }
 
 const round = (mm: number): number => Math.round(mm * 10) / 10;

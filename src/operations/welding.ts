@@ -14,6 +14,10 @@ export const awayFor = ({ by, days }: { by: string; days: number }) => ({
 export function welding(view: View, work: OrderOfWork, of: AssemblyView): string {
   const { assembly } = of;
   const { outwork } = assembly;
+  const burns = [...of.all].some(id => ['timber', 'sheet'].includes(view.instances.get(id)?.kind ?? ''));
+  const apart = burns
+    ? ['Timber and sheet stay out until it is welded and cold: give the frame an assembly of its own']
+    : [];
   const base = {
     id: `glue:${assembly.id}`,
     kind: 'assemble' as const,
@@ -29,6 +33,7 @@ export function welding(view: View, work: OrderOfWork, of: AssemblyView): string
       cautions: [
         'Its drawing goes with it: sizes outside, welds and gaps; agree them with the welder',
         'No paint, zinc or oil where it is welded',
+        ...apart,
         ...diagonals(view, of),
         ...(outwork.note === undefined ? [] : [outwork.note]),
       ],
@@ -43,6 +48,7 @@ export function welding(view: View, work: OrderOfWork, of: AssemblyView): string
     cautions: [
       'Welding is for those trained to it: mask, gloves, fume extraction, nothing near that burns',
       'No paint, zinc or oil where it is welded: zinc fume makes ill',
+      ...apart,
       'Tacked at all corners and measured over its diagonals, then welded turn about (WE-3)',
       ...diagonals(view, of),
     ],

@@ -23,6 +23,26 @@ test('a welded frame is welded, not glued: no glue is asked for, no clamp stands
   expect(run).toBeCloseTo(8 * (Math.hypot(30, 30) + 30) + 480, 6);
 });
 
+test('timber in what is welded is told: it has to stay out', () => {
+  const job = table();
+  const top = {
+    kind: 'sheet',
+    material: 'birch-plywood',
+    length: 900,
+    width: 500,
+    thickness: 18,
+    along: 'right',
+    facing: 'up',
+    at: { left: 0, front: 0, bottom: 720 },
+  };
+  const said = (parts: object, frame: string[]): boolean =>
+    made({ ...job, parts, assemblies: { frame: { name: 'Frame', parts: frame } } }).derived.operations.some(
+      o => o.cautions.some(c => c.startsWith('Timber and sheet stay out')),
+    );
+  expect(said({ ...job.parts, top }, [...job.assemblies.frame.parts, 'top'])).toBe(true);
+  expect(said({ ...job.parts, top }, job.assemblies.frame.parts)).toBe(false);
+});
+
 test('given out it is away so many days, then dressed, then coated elsewhere, and both are paid for', () => {
   const { derived, faults } = made(table({ frame: { outwork: WELDER }, coat: { outwork: COATER } }));
   expect(faults).toEqual([]);
