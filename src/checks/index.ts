@@ -9,6 +9,7 @@ import { clampsCheck } from './clamps.ts';
 import { cutsMeetCheck } from './cuts-meet.ts';
 import { doorsCheck } from './doors.ts';
 import { finishesCheck } from './finishes.ts';
+import { grooveEndsCheck } from './groove-ends.ts';
 import { ironStainCheck } from './iron-stain.ts';
 import { jointLimitsCheck } from './joint-limits.ts';
 import { kneesCheck } from './knees.ts';
@@ -35,6 +36,7 @@ export const CHECKS: readonly CheckMaker[] = [
   moistureCheck,
   jointLimitsCheck,
   cutsMeetCheck,
+  grooveEndsCheck,
   wayInCheck,
   woodLeftCheck,
   screwsCheck,
