@@ -3,7 +3,7 @@ import type { Axis } from '../geometry/vector.ts';
 import type { LocalFace, Size } from '../results/cuts.ts';
 import type { JointType, MakeContext } from '../setting-out/joint-type.ts';
 import { faceOf, type Refusal, refused } from './fixing.ts';
-import { limit, rule, SIZE_OF_AXIS, withSpan } from './shape.ts';
+import { FACE_AXIS, limit, rule, SIZE_OF_AXIS, withSpan } from './shape.ts';
 
 const NO1 = rule(
   'NO-1',
@@ -65,7 +65,7 @@ function make(c: MakeContext) {
                 face: open,
                 box,
                 run,
-                through: true,
+                through: spans(region, into.body, FACE_AXIS[open]),
                 corner: 'square' as const,
                 clearance: 2 * play,
               },
