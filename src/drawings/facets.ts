@@ -5,7 +5,7 @@ import { AXES, type Axis, axisVector, type Vec3, vec } from '../geometry/vector.
 import { hollowOf } from '../results/cut-shapes.ts';
 import { type Cut, FACE_AXIS, type Size, type TenonCut } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
-import { clipFacets, cutPlanes } from './planes.ts';
+import { clipFacets, cutPlanes, keptBelow } from './planes.ts';
 import { turnStretch } from './turned.ts';
 import { cutPrisms, prismsOf } from './wastes.ts';
 
@@ -74,18 +74,20 @@ const removals = (cut: Cut, size: Size): Box[] =>
 /** Facets of one instance in the world: its envelope less pockets, tenon shoulders, tapers and sawn ends. */
 export function facetsOf(instance: Instance, owner: number): Facet[] {
   const whole = instance.round ? roundFacets(instance.size, owner) : boxFacets(instance, owner);
-  const sawn = cutPrisms(whole, prismsOf(instance), boxesOf(instance), instance.size, owner);
+  const prisms = prismsOf(instance);
+  const planes = cutPlanes(instance.cuts, instance.size);
+  // A slot in a sawn end opens in that end: the end is sawn before the slot is taken out of it.
+  const first = prisms.length > 0 ? clipFacets(whole, planes, instance.size, owner) : whole;
+  const sawn = cutPrisms(first, prisms, boxesOf(instance), instance.size, owner, planes);
   const local = instance.cuts.reduce(
     (kept, cut) => (cut.kind === 'turned' ? turnStretch(kept, cut, instance.size, owner) : kept),
     sawn,
   );
   const holes = instance.round ? [] : instance.cuts.flatMap(cut => holeFacets(cut, instance.size, owner));
-  const clipped = clipFacets(
-    [...local, ...holes],
-    cutPlanes(instance.cuts, instance.size),
-    instance.size,
-    owner,
-  );
+  const clipped =
+    prisms.length > 0
+      ? [...local, ...keptBelow(holes, planes)]
+      : clipFacets([...local, ...holes], planes, instance.size, owner);
   return clipped.map(facet => toWorldFacet(facet, instance));
 }
 

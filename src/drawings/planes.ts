@@ -58,15 +58,16 @@ export function clipFacets(
 ): Facet[] {
   let kept = [...facets];
   planes.forEach((plane, i) => {
-    kept = kept.flatMap(facet => {
-      const piece = keepBelow(facet, plane);
-      return piece ? [piece] : [];
-    });
+    kept = keptBelow(kept, [plane]);
     const lid = lidOf(plane, size, planes.slice(0, i), owner);
     if (lid) kept.push(lid);
   });
   return kept;
 }
+
+/** What of the facets stands on the kept side of every plane, open where it was cut. */
+export const keptBelow = (facets: readonly Facet[], planes: readonly Plane[]): Facet[] =>
+  planes.reduce<Facet[]>((kept, plane) => kept.flatMap(facet => keepBelow(facet, plane) ?? []), [...facets]);
 
 const mix = (a: Vec3, b: Vec3, t: number): Vec3 => add(a, scale(sub(b, a), t));
 

@@ -18,7 +18,7 @@ import { cutShapes, type Primitive } from '../results/cut-shapes.ts';
 import { POLYGON_AXES, type Size } from '../results/cuts.ts';
 import type { Instance } from '../results/piece.ts';
 import type { Facet, Segment } from './facets.ts';
-import { keepBelow, type Plane } from './planes.ts';
+import { keepBelow, keptBelow, type Plane } from './planes.ts';
 
 type Prism = Extract<Primitive, { shape: 'prism' }>;
 type Flat = [number, number];
@@ -39,7 +39,7 @@ export const prismsOf = (instance: Instance): Prism[] =>
 
 /**
  * Takes prisms out of a surface of convex facets: what lies inside a waste goes, and the waste's own walls
- * come, as far as they stand in the wood.
+ * come, as far as they stand in the wood that the planes leave.
  */
 export function cutPrisms(
   facets: readonly Facet[],
@@ -47,6 +47,7 @@ export function cutPrisms(
   boxes: readonly Box[],
   size: Size,
   owner: number,
+  planes: readonly Plane[],
 ): Facet[] {
   if (prisms.length === 0) return [...facets];
   const open = boxes.map(boxPlanes);
@@ -58,8 +59,10 @@ export function cutPrisms(
     const others = [...blocks.flatMap((b, j) => (j === i ? [] : b)), ...open];
     return wallsOf(prism, size, owner).flatMap(wall =>
       others
-        .reduce<Facet[]>((pieces, b) => pieces.flatMap(piece => outside(piece, b)), [wall])
-        .filter(piece => inEnvelope(behind(piece), size) && !others.some(b => within(behind(piece), b))),
+        .reduce<Facet[]>((pieces, b) => pieces.flatMap(piece => outside(piece, b)), keptBelow([wall], planes))
+        .filter(
+          piece => standsIn(behind(piece), size, planes) && !others.some(b => within(behind(piece), b)),
+        ),
     );
   });
   const lines = walls.flatMap(w => w.segments);
@@ -93,8 +96,9 @@ const boxPlanes = (b: Box): Plane[] =>
 const within = (p: Vec3, planes: readonly Plane[]): boolean =>
   planes.every(plane => dot(plane.normal, p) < plane.offset);
 
-const inEnvelope = (p: Vec3, s: Size): boolean =>
-  p.x > 0 && p.y > 0 && p.z > 0 && p.x < s.length && p.y < s.width && p.z < s.thickness;
+/** In the wood that tapers and sawn ends leave of the envelope. */
+const standsIn = (p: Vec3, s: Size, planes: readonly Plane[]): boolean =>
+  p.x > 0 && p.y > 0 && p.z > 0 && p.x < s.length && p.y < s.width && p.z < s.thickness && within(p, planes);
 
 /** A point a hair inside the wood behind the middle of a facet. */
 function behind(facet: Facet): Vec3 {
