@@ -66,13 +66,13 @@ export function cutPrisms(
     );
   });
   const lines = walls.flatMap(w => w.segments);
-  return [...kept.map(f => ({ ...f, segments: [...f.segments, ...adopted(f, lines)] })), ...walls];
+  return [...kept.map(f => ({ ...f, segments: [...f.segments, ...adopted(f.points, lines)] })), ...walls];
 }
 
-/** What of the walls' lines runs along the border of a facet: the line is seen from its side too. */
-function adopted(facet: Facet, lines: readonly Segment[]): Segment[] {
-  return facet.points.flatMap((p, i) => {
-    const q = facet.points[(i + 1) % facet.points.length]!;
+/** What of some lines runs along the border of a facet: a wall's line is seen from the facet's side too. */
+function adopted(points: readonly Vec3[], lines: readonly Segment[]): Segment[] {
+  return points.flatMap((p, i) => {
+    const q = points[(i + 1) % points.length]!;
     const side = sub(q, p);
     const length = norm(side);
     if (length < EPS) return [];
@@ -238,6 +238,8 @@ function wallsOf(prism: Prism, size: Size, owner: number): Facet[] {
     ];
   });
   const extent = { x: size.length, y: size.width, z: size.thickness }[axis];
+  const outline = (at: number): Segment[] =>
+    ring.map((p, i) => [placed(axis, p, at), placed(axis, ring[(i + 1) % ring.length]!, at)] as const);
   const caps = [
     { at: from, normal: way, blind: from > EPS },
     { at: to, normal: scale(way, -1), blind: to < extent - EPS },
@@ -248,7 +250,8 @@ function wallsOf(prism: Prism, size: Size, owner: number): Facet[] {
           return {
             points,
             normal,
-            segments: [],
+            // The outline only: no line where two slabs of one end meet.
+            segments: adopted(points, outline(at)),
             kind: axis === 'x' ? 'end' : 'face',
             field: {
               corner: points[0]!,

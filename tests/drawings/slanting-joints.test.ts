@@ -56,3 +56,22 @@ test('a slot in a sawn end opens in it: the face of the mitre is drawn on both s
     sawn.every(f => Math.min(...f.points.map(p => p.y)) > 12.4 || Math.max(...f.points.map(p => p.y)) < 12.6),
   ).toBe(true);
 });
+
+test('the top of a socket between pins is a line of the face it opens in, and of its own floor', () => {
+  const { parts } = PIECES['through-dovetail']!(20) as { parts: object };
+  const made = pieceOf({ parts, joints: { j: { type: 'through-dovetail', from: 'from', into: 'into' } } });
+  const board = made.instance('into');
+  // Sockets are as deep as the tail board is thick, 20, and open in both faces of this one, 20 thick.
+  const lines = facetsOf(board, 0)
+    .flatMap(f => f.segments)
+    .filter(
+      ([a, b]) =>
+        Math.abs(a.z - 20) < 1e-6 &&
+        Math.abs(b.z - 20) < 1e-6 &&
+        Math.abs(a.x - 20) < 1e-6 &&
+        Math.abs(b.x - 20) < 1e-6,
+    );
+  const length = lines.reduce((sum, [a, b]) => sum + Math.abs(a.y - b.y), 0);
+  // Three sockets of 35 on this face (44.5 - 9.5), each told by the face and by the floor.
+  expect(length).toBeCloseTo(2 * 3 * 35, 6);
+});
