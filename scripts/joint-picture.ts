@@ -13,6 +13,7 @@ import {
 } from '../src/geometry/box.ts';
 import { directionToWorld, toWorld } from '../src/geometry/frame.ts';
 import { type Axis, add, dot, scale, type Vec3, vec } from '../src/geometry/vector.ts';
+import { profileSpan } from '../src/results/cut-shapes.ts';
 import { type Cut, FACE_AXIS, type HoleCut, POLYGON_AXES } from '../src/results/cuts.ts';
 import type { Instance, JointMade, Piece } from '../src/results/piece.ts';
 import { LOCAL_NORMAL, SIZE_OF_AXIS } from '../src/setting-out/faces.ts';
@@ -39,7 +40,11 @@ export function jointSvg(piece: Piece, joint: JointMade, thick: number): string 
     Instance,
   ];
   const away = apartAlong(joint, from, into);
-  const keep = { around: 3 * thick, most: 13 * thick };
+  const long = boxSize(slanting(joint, [from, into]));
+  const around = 3 * thick;
+  // The whole of a scarf is drawn, however long it is.
+  const most = joint.type === 'scarf' ? Math.max(long.x, long.y, long.z) + 2 * around : 13 * thick;
+  const keep = { around, most };
   const focus = focused(joint, [from, into], keep);
   const [a, b] = [cropped(from, focus, keep), cropped(into, focus, keep)];
   const view = viewOf([a, b], away);
@@ -142,9 +147,26 @@ function clearOf(a: Instance, b: Instance, away: Vec3, { azimuth, elevation }: V
   return Math.max(0, (Math.max(...along(b)) - Math.min(...along(a))) / long);
 }
 
+/** The meeting, drawn out over the length of what is cut at a slant: a scarf is longer than where its ends meet. */
+function slanting(joint: JointMade, parts: readonly Instance[]): Box {
+  let { contact } = joint;
+  for (const i of parts)
+    for (const cut of i.cuts) {
+      if (cut.by !== joint.joint || cut.kind !== 'slant') continue;
+      const [from, to] = profileSpan(cut, 'x');
+      const local = boxToLocal(i.frame, contact);
+      const x = {
+        low: Math.min(local.min.x, Math.max(0, from)),
+        high: Math.max(local.max.x, Math.min(i.size.length, to)),
+      };
+      contact = boxToWorld(i.frame, { min: { ...local.min, x: x.low }, max: { ...local.max, x: x.high } });
+    }
+  return { min: { ...contact.min }, max: { ...contact.max } };
+}
+
 /** The meeting, and of a long one what lies about the first cut. */
 function focused(joint: JointMade, parts: readonly Instance[], { around, most }: Keep): Box {
-  const contact = { min: { ...joint.contact.min }, max: { ...joint.contact.max } };
+  const contact = slanting(joint, parts);
   const part = parts.find(i => i.cuts.some(c => c.by === joint.joint && ('box' in c || c.kind === 'hole')));
   const cut = part?.cuts.find(c => c.by === joint.joint && ('box' in c || c.kind === 'hole'));
   if (!part || !cut) return contact;
