@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { loadMeshKernel } from '../../src/host/mesh-kernel-node.ts';
-import { prove } from '../../src/proof/prove.ts';
 import { SolidCache } from '../../src/solids/shapes.ts';
 import { pieceOf } from '../setting-out/piece.ts';
 
