@@ -70,7 +70,7 @@ export function meshKernel(wasm: ManifoldToplevel): SolidKernel {
       const past = (at: number, most: number): number => (at >= most ? at + PAST : at <= 0 ? at - PAST : at);
       const [y0, y1] = [past(hollow.min.y, width), past(hollow.max.y, width)];
       const [z0, z1] = [past(hollow.min.z, thickness), past(hollow.max.z, thickness)];
-      return less(whole, [M.cube([length + 2 * PAST, y1 - y0, z1 - z0]).translate(-PAST, y0, z0)]);
+      return less(whole, [shifted(M.cube([length + 2 * PAST, y1 - y0, z1 - z0]), -PAST, y0, z0)]);
     }
     const bar = along(
       M.cylinder(length, width / 2, width / 2, SEGMENTS),
@@ -139,14 +139,14 @@ function solidOf(M: Statics, p: Primitive, { size }: StockShape): Manifold | und
       grown(p.box.min.z, p.box.max.z, size.thickness),
     ];
     if (x[1] <= x[0] || y[1] <= y[0] || z[1] <= z[0]) return undefined;
-    return M.cube([x[1] - x[0], y[1] - y[0], z[1] - z[0]]).translate(x[0], y[0], z[0]);
+    return shifted(M.cube([x[1] - x[0], y[1] - y[0], z[1] - z[0]]), x[0], y[0], z[0]);
   }
   if (p.shape === 'prism') {
     if (p.to <= p.from) return undefined;
     const area = signedArea(p.polygon);
     if (Math.abs(area) < 1e-9) return undefined;
     const ring = area > 0 ? p.polygon : [...p.polygon].reverse();
-    const drawn = M.extrude([ring], p.to - p.from + 2 * PAST).translate(0, 0, p.from - PAST);
+    const drawn = shifted(M.extrude([ring], p.to - p.from + 2 * PAST), 0, 0, p.from - PAST);
     // The polygon lies in the two other axes in cyclic order, so the drawing axis turns onto the right one.
     if (p.axis === 'z') return drawn;
     return p.axis === 'x'
@@ -172,7 +172,7 @@ function beyondPlane(
   s: StockShape['size'],
 ): Manifold {
   const reach = 2 * Math.hypot(s.length, s.width, s.thickness);
-  const block = M.cube([reach * 2, reach * 2, reach]).translate(-reach, -reach, 0);
+  const block = shifted(M.cube([reach * 2, reach * 2, reach]), -reach, -reach, 0);
   // Nearest point of the plane to the part's middle, so that the block covers all of the part beyond it.
   const middle = { x: s.length / 2, y: s.width / 2, z: s.thickness / 2 };
   const away = p.offset - (p.normal.x * middle.x + p.normal.y * middle.y + p.normal.z * middle.z);
@@ -211,6 +211,13 @@ const outside = (p: Vec3, s: StockShape['size']): boolean => {
   const near = 1e-6;
   return [p.x, s.length - p.x, p.y, s.width - p.y, p.z, s.thickness - p.z].some(d => d <= near);
 };
+
+/** A solid moved; `from` is deleted, for wasm memory is not collected. */
+function shifted(from: Manifold, x: number, y: number, z: number): Manifold {
+  const result = from.translate(x, y, z);
+  from.delete();
+  return result;
+}
 
 /** Turns a solid drawn along z so that it runs from `start` along `way`; `from` is deleted. */
 function along(from: Manifold, start: Vec3, way: Vec3): Manifold {
