@@ -2,6 +2,7 @@
 import type { Demand } from '../results/cutting.ts';
 import { type CutItem, type CutProblem, type Lie, toMm } from './problem.ts';
 import { liesOn, type Miss, type StockLine, sensibleLies } from './stock.ts';
+import { sectionWords } from './words.ts';
 
 export interface Unplaced {
   demand: Demand;
@@ -174,13 +175,6 @@ function whyNot(served: Served, lines: readonly StockLine[]): { reason: string; 
     reason: `No ${demand.material} ${demand.kind} stock on the rack or at a supplier.`,
     mend: `Add ${demand.material} for ${demand.kind === 'sheet' ? size : `${round(demand.length)} of ${section}`} to the rack or to a supplier.`,
   };
-}
-
-/** `angle 40 x 40 x 4`, `16 round`, `30 x 30 x 2`. */
-function sectionWords({ round: isRound, width, thickness, wall, section }: Demand): string {
-  const through = wall === undefined ? '' : ` x ${round(wall)}`;
-  if (isRound) return `${round(width)}${through} round`;
-  return `${section ? `${section} ` : ''}${round(width)} x ${round(thickness)}${through}`;
 }
 
 const round = (mm: number): number => Math.round(mm * 10) / 10;

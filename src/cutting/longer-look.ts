@@ -5,10 +5,10 @@ import type { Piece } from '../results/piece.ts';
 import type { Effort } from '../results/solver.ts';
 import type { CuttingDocument } from '../setting-out/cutting-schema.ts';
 import type { Workshop } from '../workshop/workshop.ts';
-import { planCutting } from './plan-cutting.ts';
+import { PLATE_EFFORT, planCutting } from './plan-cutting.ts';
 
 /** Some seconds for sheets, on one thread. */
-export const LONGER_LOOK: Effort = { seed: 1, iterations: 600 };
+export const LONGER_LOOK: Effort = { seed: 1, iterations: PLATE_EFFORT };
 
 export interface LongerLook {
   /** Minor units: what the layouts cost now, what they would cost, and what no layouts can be below. */

@@ -19,7 +19,7 @@ import { search } from './search.ts';
 import { kerfFor, type StockLine, stockLines } from './stock.ts';
 import { wasteShare } from './waste.ts';
 import { wished } from './wishes.ts';
-import { planWords } from './words.ts';
+import { planWords, sectionWords } from './words.ts';
 
 /** Enough for a shop-size job within a few milliseconds. */
 export const DEFAULT_EFFORT: Effort = { seed: 1, iterations: 120 };
@@ -27,7 +27,7 @@ export const DEFAULT_EFFORT: Effort = { seed: 1, iterations: 120 };
 /** Kinds of blank in a problem that column generation takes on at the usual effort. */
 const MOST_ITEMS = 24;
 /** Iterations from which sheets and boards go on to column generation: seconds, not milliseconds. */
-const PLATE_EFFORT = 600;
+export const PLATE_EFFORT = 600;
 /** Steps of filling plates that go with one iteration: some tens of microseconds. */
 const FILL_STEPS = 20_000;
 
@@ -198,20 +198,9 @@ function ranOut(problem: Component, solution: Solution): Unplaced[] {
   });
 }
 
-/** `45 x 45, 60 x 45` for timber and bars, `18` for sheets. */
-function sections(items: readonly CutItem[]): string {
-  const written = items.map(({ demands: [demand] }) => {
-    if (!demand) return '';
-    if (demand.kind === 'sheet') return figure(demand.thickness);
-    const wall = demand.wall === undefined ? '' : ` x ${figure(demand.wall)}`;
-    if (demand.round) return `${figure(demand.width)}${wall} dia`;
-    const open = demand.section === undefined ? '' : `${demand.section} `;
-    return `${open}${figure(demand.width)} x ${figure(demand.thickness)}${wall}`;
-  });
-  return [...new Set(written)].join(', ');
-}
-
-const figure = (mm: number): string => String(Math.round(mm * 100) / 100);
+/** Sections of all items, each once. */
+const sections = (items: readonly CutItem[]): string =>
+  [...new Set(items.flatMap(({ demands: [demand] }) => (demand ? [sectionWords(demand)] : [])))].join(', ');
 
 /** Blanks without stock join the plan of their material, or stand in one of their own. */
 function addUnplaced(materials: MaterialPlan[], unplaced: readonly Unplaced[]): void {

@@ -2,7 +2,6 @@
 
 import { materialDensity } from '../reference/materials.ts';
 import { type Demand, GRADES, type Grade, type StockUse, type ToAvoid } from '../results/cutting.ts';
-import type { OpenSection } from '../results/piece.ts';
 import type { Blade, RackItem, SupplierItem, Workshop } from '../workshop/workshop.ts';
 import { type CutStock, type Lie, type MeasuredBoard, toMm, unitsDown, unitsUp } from './problem.ts';
 import { DEFAULT_KERF, FACTORY_TRIM, PLANED_OFF, sameSection, sensibleThickness } from './rules.ts';
@@ -10,8 +9,6 @@ import { DEFAULT_KERF, FACTORY_TRIM, PLANED_OFF, sameSection, sensibleThickness 
 /** A stock line of the rack or a supplier with what the layout needs to know about it. */
 export interface StockLine {
   stock: CutStock;
-  wall?: number;
-  section?: OpenSection;
   /** Calipers' word where taken. */
   measuredThickness: number;
   priced: boolean;
@@ -87,8 +84,6 @@ function line(
   };
   return {
     stock,
-    ...(item.wall === undefined ? {} : { wall: item.wall }),
-    ...(item.section === undefined ? {} : { section: item.section }),
     measuredThickness: ('measuredThickness' in item ? item.measuredThickness : undefined) ?? item.thickness,
     ...(item.grade === undefined ? {} : { grade: item.grade }),
     priced: Number.isFinite(terms.cost) && terms.cost >= 0,
@@ -177,13 +172,13 @@ function sectionLies(demand: Demand, on: StockLine): Lie[] {
     if (demand.across) return [turned];
     return demand.turn && along.l !== along.w ? [along, turned] : [along];
   }
-  if (demand.round !== use.round || demand.section !== on.section) return [];
+  if (demand.round !== use.round || demand.section !== use.section) return [];
   const flat = same(demand.width, use.width) && thick;
   // A channel has its web on one side only; an angle may be had either way round.
   const onEdge =
     demand.section !== 'channel' && same(demand.width, use.thickness) && same(demand.thickness, use.width);
   const walled = demand.kind === 'tube' || demand.section !== undefined;
-  const wall = !walled || demand.wall === undefined || same(demand.wall, on.wall ?? 0);
+  const wall = !walled || demand.wall === undefined || same(demand.wall, use.wall ?? 0);
   return (flat || onEdge) && wall
     ? [{ l: unitsUp(demand.length), w: on.stock.w, turned: !flat && onEdge }]
     : [];

@@ -1,5 +1,5 @@
 /** The plan in plain words, with a figure. */
-import type { StockUse } from '../results/cutting.ts';
+import type { Demand, StockUse } from '../results/cutting.ts';
 import type { SolverStatus } from '../results/solver.ts';
 
 const COUNTS = [
@@ -75,3 +75,13 @@ function verdict(uses: readonly StockUse[], status: SolverStatus, value: number,
   if (!alike || least >= uses.length) return `; at most ${above} % above the least it can cost`;
   return `; ${lower(number(least))} might do, fewer cannot`;
 }
+
+/** `45 x 45`, `16 dia`, `30 x 30 x 2`, `angle 40 x 40 x 4`; of a sheet its thickness, `18`. mm */
+export function sectionWords({ kind, round, width, thickness, wall, section }: Demand): string {
+  if (kind === 'sheet') return figure(thickness);
+  const through = wall === undefined ? '' : ` x ${figure(wall)}`;
+  if (round) return `${figure(width)}${through} dia`;
+  return `${section ? `${section} ` : ''}${figure(width)} x ${figure(thickness)}${through}`;
+}
+
+const figure = (mm: number): string => String(Math.round(mm * 100) / 100);

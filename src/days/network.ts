@@ -1,5 +1,5 @@
 import type { Operation, OperationKind, Spell } from '../results/operations.ts';
-import type { SetUp, SetUpPlan } from '../results/setups.ts';
+import type { Run, SetUp, SetUpPlan } from '../results/setups.ts';
 
 /** One stretch of hands-on work in one machine state: an operation, or its share in one set-up. */
 export interface Step {
@@ -139,6 +139,13 @@ interface Share {
   minutes: number;
 }
 
+/** What an operation has in a set-up. Sizing names no cuts: there every run of the set-up is the operation's. */
+export function runsOf({ cuts }: Operation, { runs }: SetUp): Run[] {
+  const own = new Set(cuts.map(cut => `${cut.instance}/${cut.cut}`));
+  const made = runs.filter(run => own.has(`${run.instance}/${run.cut}`));
+  return made.length > 0 ? made : runs;
+}
+
 /** Splits an operation's minutes over its set-ups by the runs each has of its cuts; the sum is kept. */
 function sharesOf(
   operation: Operation,
@@ -147,13 +154,9 @@ function sharesOf(
   minutes: number,
 ): Share[] {
   if (runsIn.length < 2) return [{ setUp: runsIn[0] ?? -1, minutes }];
-  const own = new Set(operation.cuts.map(cut => `${cut.instance}/${cut.cut}`));
-  const weights = runsIn.map(setUp => {
-    const { runs } = setUps[setUp]!;
-    const made = runs.filter(run => own.has(`${run.instance}/${run.cut}`));
-    // Sizing names no cuts: there every run of the set-up is the operation's.
-    return (made.length > 0 ? made : runs).reduce((n, run) => n + Math.max(1, run.passes.length), 0) || 1;
-  });
+  const weights = runsIn.map(
+    setUp => runsOf(operation, setUps[setUp]!).reduce((n, run) => n + Math.max(1, run.passes.length), 0) || 1,
+  );
   const weight = weights.reduce((a, b) => a + b, 0);
   let given = 0;
   let seen = 0;

@@ -1,15 +1,7 @@
 import type { Day, DayEntry, DayPlan, WaitEntry } from '../results/days.ts';
-import type { Operation } from '../results/operations.ts';
-import type { SetUp } from '../results/setups.ts';
 import { DAY_MINUTES, dayNumber, isoDate, localTime } from './civil.ts';
-import type { Network } from './network.ts';
+import { type Network, runsOf } from './network.ts';
 import type { Placement, Shop } from './place.ts';
-
-/** Marks of what an operation has in a set-up; all that is run in it where no cut is named, as in sizing. */
-function marksOf(cuts: Operation['cuts'], { runs }: SetUp): string[] {
-  const own = runs.filter(run => cuts.some(c => c.instance === run.instance && c.cut === run.cut));
-  return [...new Set((own.length > 0 ? own : runs).map(run => run.mark))];
-}
 
 interface Stretch {
   step: number;
@@ -63,7 +55,9 @@ export function entriesOf(shop: Shop, plan: Placement): DayEntry[] {
       piece: {
         part,
         of: of.get(index)!,
-        ...(setUp >= 0 ? { marks: marksOf(operation.cuts, net.setUps[setUp]!) } : {}),
+        ...(setUp >= 0
+          ? { marks: [...new Set(runsOf(operation, net.setUps[setUp]!).map(run => run.mark))] }
+          : {}),
       },
       ...(setUp >= 0 ? { setUp: net.setUps[setUp]!.id } : {}),
       ...(changeOver > 0 ? { changeOver } : {}),

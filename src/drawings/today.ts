@@ -5,7 +5,7 @@ import { minutesOf } from './clock.ts';
 import { type DayStretch, dayStretches } from './day-stretches.ts';
 import { longGrain } from './hatch.ts';
 import { type DisplayList, group, type Item, line, polyline, rect, type Tone, words } from './list.ts';
-import { list, type Manner } from './manner.ts';
+import { list, type Manner, textWidth } from './manner.ts';
 import { seedOf } from './seeded.ts';
 import { spreadLabels } from './spread.ts';
 
@@ -94,11 +94,13 @@ export function todayRod(day: Day, options: TodayOptions): DisplayList {
   return list(manner, `Work of ${day.date}`, options.width, options.height, items);
 }
 
-/** Width of a letter as a share of its size, on the wide side for the strong face. */
-const LETTER = 0.5;
-
-const fitting = (text: string, letters: number): string =>
-  text.length <= letters ? text : `${text.slice(0, Math.max(1, Math.floor(letters) - 1)).trimEnd()}\u2026`;
+/** As much of a strong text as `room` holds. */
+function fitting(text: string, size: number, room: number): string {
+  if (textWidth(text, size, true) <= room) return text;
+  let kept = text;
+  while (kept.length > 1 && textWidth(`${kept}\u2026`, size, true) > room) kept = kept.slice(0, -1);
+  return `${kept.trimEnd()}\u2026`;
+}
 
 function stretchItems(
   stretch: DayStretch,
@@ -114,7 +116,7 @@ function stretchItems(
   const inHand = !isDone && minute >= from && minute < to;
   const tone: Tone = inHand ? 'pencil' : isDone ? 'ink-3' : 'ink';
   const right = at.x + wide;
-  const room = (at.options.width - right - 32 * px) / (manner.large * LETTER);
+  const room = at.options.width - right - 32 * px;
   const items: Item[] = [
     ...(inHand ? [rect(at.x, y0, wide, y1 - y0, { wash: 'picked' })] : []),
     line([at.x - 5 * px, y0], [right + 5 * px, y0], { stroke: 'edge' }),
@@ -127,7 +129,11 @@ function stretchItems(
       ],
       { stroke: 'thin' },
     ),
-    words([right + 32 * px, place], fitting(stretch.title, room), { size: manner.large, strong: true, tone }),
+    words([right + 32 * px, place], fitting(stretch.title, manner.large, room), {
+      size: manner.large,
+      strong: true,
+      tone,
+    }),
   ];
   const [first] = stretch.operations;
   const note = (stretch.operations.length === 1 && notes?.[first!]) || formatMinutes(stretch.minutes);

@@ -4,8 +4,11 @@ import { isObject } from './edits.ts';
 
 /** What keeps a layout as it stands: the layout whole, with the hash of what it was made from. */
 export function keepLayout(document: JsonObject, use: StockUse, madeFrom: string): EditOperation {
-  const { kept: _, ...layout } = use;
-  return put(document, use.id, { made_from: madeFrom, layout: plain(layout) });
+  return put(document, use.id, laidOf(use, madeFrom));
+}
+
+function laidOf({ kept: _, ...layout }: StockUse, madeFrom: string): Json {
+  return { made_from: madeFrom, layout: plain(layout) };
 }
 
 /** The same for several at once, in one edit. */
@@ -16,12 +19,7 @@ export function keepLayouts(
   const cutting = isObject(document.cutting) ? document.cutting : undefined;
   const laid = {
     ...(cutting && isObject(cutting.laid) ? cutting.laid : {}),
-    ...Object.fromEntries(
-      kept.map(({ use: { kept: _, ...layout }, madeFrom }) => [
-        layout.id,
-        { made_from: madeFrom, layout: plain(layout) },
-      ]),
-    ),
+    ...Object.fromEntries(kept.map(({ use, madeFrom }) => [use.id, laidOf(use, madeFrom)])),
   };
   return cutting ? { path: ['cutting', 'laid'], value: laid } : { path: ['cutting'], value: { laid } };
 }

@@ -1,5 +1,6 @@
 import type { JointReader, JointType, MakeContext } from '../setting-out/joint-type.ts';
-import { type Mitre, mitredFrame, mitreOf } from './mitred-frame.ts';
+import { plainMitre } from './mitre-line.ts';
+import { type Mitre, mitreOf } from './mitred-frame.ts';
 import { rule } from './shape.ts';
 import { WE1, WE2, WE3, WELD_GAP, weldLimits } from './welded.ts';
 
@@ -45,14 +46,10 @@ export const weldedMitre: JointType = {
     },
   ],
   adds: () => 'set.back',
-  make: (c: MakeContext) => {
-    const mitre = mitredFrame.make({ ...c, word: () => 'spline' });
-    return {
-      ...mitre,
-      glue: [],
-      weld: { length: roundMitre(c) },
-      ...weldLimits(c),
-      ...(mitre.impossible ? { impossible: mitre.impossible.map(i => ({ ...i, figure: 'gap' })) } : {}),
-    };
-  },
+  make: (c: MakeContext) => ({
+    ...plainMitre(c, 'gap'),
+    glue: [],
+    weld: { length: roundMitre(c) },
+    ...weldLimits(c),
+  }),
 };

@@ -112,20 +112,26 @@ export function boughtInLine({ boughtIn = [], workshop }: PriceInput): PriceLine
 /** Work given out, each at its own price; one without a price is told and counts nothing. */
 export function outworkLines({ piece, commission, workshop }: PriceInput): PriceLine[] {
   const given = [
-    ...piece.assemblies.map(a => ({ of: a, from: `assemblies.${a.id}.outwork.price`, what: 'welding' })),
-    ...commission.finishes.map(f => ({ of: f, from: `finishes.${f.id}.outwork.price`, what: '' })),
+    ...piece.assemblies.map(a => ({ of: a, at: `assemblies.${a.id}`, what: ', welding' })),
+    ...commission.finishes.map(f => ({ of: f, at: `finishes.${f.id}`, what: '' })),
   ];
-  return given.flatMap(({ of, from, what }): PriceLine[] => {
+  return given.flatMap(({ of, at, what }): PriceLine[] => {
     const { outwork } = of;
     if (!outwork) return [];
     return [
       {
-        id: `outwork.${of.id}`,
-        label: [of.name, what].filter(w => w !== '').join(', '),
+        id: `outwork.${at}`,
+        label: `${of.name}${what}`,
         amount: outwork.price ?? 0,
         how: outwork.price === null ? `${outwork.by} has named no price yet` : `${outwork.by}'s price`,
         source: { text: 'the setting-out', basis: 'maker' },
-        inputs: [{ label: outwork.by, value: money(outwork.price ?? 0, workshop.currency), from }],
+        inputs: [
+          {
+            label: outwork.by,
+            value: money(outwork.price ?? 0, workshop.currency),
+            from: `${at}.outwork.price`,
+          },
+        ],
       },
     ];
   });

@@ -90,6 +90,7 @@ const ROWS: Row[] = [
   [74, 'Fitted dry before parts are finished', 'S', 'fitting marks the finish'],
   [75, 'Everything made before packing', 'H', 'nothing to pack'],
   [76, 'Cleaning, clamps off, rests and hardening beside the work they belong to', 'H', 'else they do nothing'],
+  [77, 'Welds cold, or the frame back from the welder, before they are dressed', 'H', 'hot metal burns and still moves'],
 ];
 
 export const ORDER_RULES: readonly OrderRule[] = ROWS.map(([number, says, hard, reason, source, unless]) => ({
@@ -103,7 +104,7 @@ export const ORDER_RULES: readonly OrderRule[] = ROWS.map(([number, says, hard, 
 
 /** Without these nothing can be made at all, or the recipe says it: no maker sets them aside. */
 export const NECESSARY: ReadonlySet<string> = new Set(
-  [68, 70, 71, 72, 73, 75, 76].map(number => `ORD-${number}`),
+  [68, 70, 71, 72, 73, 75, 76, 77].map(number => `ORD-${number}`),
 );
 
 /** Rules whose setting aside gives up a time or a care, while the order stays by another rule: 59 within, 73 after. */

@@ -1,4 +1,5 @@
-import { boundsOf, box, boxSize, boxToWorld, corners } from '../geometry/box.ts';
+import { boxSize } from '../geometry/box.ts';
+import { extentOf } from '../results/extent.ts';
 import type { Instance, JointMade } from '../results/piece.ts';
 import type { AssemblyView, View } from './view.ts';
 
@@ -14,10 +15,7 @@ export const pushInMm = (one: number, other: number): number => Math.abs(one - o
 
 /** Outer diagonal over the two longest sides of what the copies take up together, mm. */
 export function outerDiagonalMm(copies: readonly Instance[]): number {
-  const all = copies.flatMap(({ frame, size }) =>
-    corners(boxToWorld(frame, box(0, 0, 0, size.length, size.width, size.thickness))),
-  );
-  const { x, y, z } = boxSize(boundsOf(all));
+  const { x, y, z } = boxSize(extentOf(copies));
   const [longest, next] = [x, y, z].sort((a, b) => b - a);
   return diagonalMm(longest!, next!);
 }

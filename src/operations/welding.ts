@@ -74,7 +74,7 @@ export function afterWelding(
     ]),
     cautions: ['Grinder: guard on, glasses and ear muffs, sparks away from timber and finish'],
   });
-  work.link(weld, dress, 46);
+  work.link(weld, dress, 77);
   work.link(dress, [...staged], 72);
   return [dress, ...staged];
 }

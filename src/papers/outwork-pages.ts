@@ -1,9 +1,10 @@
 import { PAPER } from '../drawings/manner.ts';
 import { turnedView } from '../drawings/view.ts';
-import { boundsOf, box, boxSize, boxToWorld, corners } from '../geometry/box.ts';
+import { boxSize } from '../geometry/box.ts';
 import { formatLength } from '../quantities/length.ts';
 import { materialName } from '../reference/material-name.ts';
 import type { Derived } from '../results/derived.ts';
+import { extentOf } from '../results/extent.ts';
 import type { Operation } from '../results/operations.ts';
 import type { JointMade, PartGroup, Piece } from '../results/piece.ts';
 import { q } from '../results/quantity.ts';
@@ -28,10 +29,9 @@ function outworkPage(book: Book, derived: Derived, operation: Operation, show: S
   const size = boxSize(piece.bounds);
   const overall = [size.x, size.y, size.z].map(v => formatLength(v, show)).join(' \u00d7 ');
   const unit = show.unit === 'ft' ? 'in' : show.unit;
-  const mass = piece.groups.reduce((sum, g) => sum + (g.mass ?? 0) * countIn(g, operation), 0);
-  const weight = showQuantity(q('mass', mass), show);
+  const days = Math.round((operation.wait?.minutes ?? 0) / 1440);
   book.text(
-    `${overall} ${unit} outside, ${weight.figure} ${weight.unit}; away ${Math.round((operation.wait?.minutes ?? 0) / 1440)} days.`,
+    `${overall} ${unit} outside, ${weightOf(piece, operation, show)}; away ${days} ${days === 1 ? 'day' : 'days'}.`,
     STYLE.table,
   );
   for (const caution of operation.cautions) book.text(`${caution}.`, STYLE.remark);
@@ -39,7 +39,7 @@ function outworkPage(book: Book, derived: Derived, operation: Operation, show: S
   const view = turnedView(piece, { width: COLUMN - 12, height: 96, manner: PAPER, show });
   book.drawing(view, Math.max(0, (COLUMN - view.width) / 2));
   book.gap(5);
-  book.label('What goes');
+  book.label(`What goes, in ${unit}`);
   table(
     book,
     [
@@ -55,6 +55,14 @@ function outworkPage(book: Book, derived: Derived, operation: Operation, show: S
   const welds = piece.joints.filter(joint => joint.weld);
   if (operation.kind === 'assemble' && welds.length > 0) weldTable(book, welds, show);
   viewsPage(book, piece, show, title);
+}
+
+/** All that goes together; said to be unknown where one of its parts is. */
+function weightOf({ groups }: Piece, operation: Operation, show: ShowOptions): string {
+  if (groups.some(g => g.mass === null)) return 'weight not known';
+  const mass = groups.reduce((sum, g) => sum + (g.mass ?? 0) * countIn(g, operation), 0);
+  const { figure, unit } = showQuantity(q('mass', mass), show);
+  return `${figure} ${unit}`;
 }
 
 const countIn = (group: PartGroup, operation: Operation): number =>
@@ -82,7 +90,7 @@ function partRow(group: PartGroup, operation: Operation, piece: Piece, show: Sho
 /** Welds by kind of joint: how many, how long each, and the gap they are set up with. */
 function weldTable(book: Book, welds: readonly JointMade[], show: ShowOptions): void {
   book.gap(5);
-  book.label('Welds');
+  book.label(`Welds, in ${show.unit === 'ft' ? 'in' : show.unit}`);
   const kinds = new Map<string, JointMade[]>();
   for (const joint of welds) {
     const key = `${joint.joint} ${Math.round(joint.weld!.length * 10)}`;
@@ -118,14 +126,11 @@ function weldTable(book: Book, welds: readonly JointMade[], show: ShowOptions): 
 /** The piece less all that stays in the shop. */
 function partOfPiece(piece: Piece, ids: ReadonlySet<string>): Piece {
   const instances = piece.instances.filter(i => ids.has(i.id) && i.kind !== 'bought-in');
-  const points = instances.flatMap(({ frame, size }) =>
-    corners(boxToWorld(frame, box(0, 0, 0, size.length, size.width, size.thickness))),
-  );
   return {
     ...piece,
     instances,
     groups: piece.groups.filter(g => g.instances.some(id => ids.has(id)) && g.kind !== 'bought-in'),
     joints: piece.joints.filter(joint => joint.instances.every(id => ids.has(id))),
-    bounds: points.length > 0 ? boundsOf(points) : piece.bounds,
+    bounds: extentOf(instances),
   };
 }

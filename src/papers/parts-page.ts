@@ -138,9 +138,9 @@ const VIEWS = ['front', 'plan', 'end'] as const;
 const BETWEEN = 4;
 
 /** The piece from the front, above and the right end, on one page and to one scale that a rule can read. */
-export function viewsPage(book: Book, piece: Piece, show: ShowOptions, title = ''): void {
+export function viewsPage(book: Book, piece: Piece, show: ShowOptions, title = 'Views'): void {
   if (piece.instances.length === 0) return;
-  book.startPage(title === '' ? 'Views' : title);
+  book.startPage(title);
   const manner = small(PAPER);
   const room = { width: COLUMN, height: book.room - 10 };
   const fits = (n: number): boolean => {

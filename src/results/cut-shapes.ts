@@ -1,5 +1,5 @@
 import { type Box, box, boxVolume } from '../geometry/box.ts';
-import { type Axis, add, scale, type Vec3, vec } from '../geometry/vector.ts';
+import { type Axis, add, dot, scale, unit, type Vec3, vec } from '../geometry/vector.ts';
 import {
   type Cut,
   type EdgeCut,
@@ -26,8 +26,8 @@ export type Primitive =
   | { shape: 'cone'; from: Vec3; to: Vec3; radiusFrom: number; radiusTo: number }
   /** A polygon (in the two other axes, cyclic order: y,z for x; z,x for y; x,y for z) drawn out along an axis. */
   | { shape: 'prism'; axis: Axis; from: number; to: number; polygon: [number, number][] }
-  /** All beyond a plane: dot(normal, p) above `offset`; `volume` (mm3) and `middle` of what that is in the part. */
-  | { shape: 'beyond'; normal: Vec3; offset: number; volume: number; middle: Vec3 }
+  /** All beyond a plane: dot(normal, p) above `offset`. */
+  | { shape: 'beyond'; normal: Vec3; offset: number }
   /**
    * All outside a turned outline, along x about the part's own axis: stations and radii. `centre` is y and z of
    * the axis, `reach` the radius beyond which nothing stands, `section` the stock's own area (mm2).
@@ -136,32 +136,13 @@ function endShapes(cut: EndCut, s: Size): Primitive[] {
   return shapes;
 }
 
-/**
- * A compound end: one plane through the long point. Its depth along x is a sum of two slopes, so the waste is
- * their mean depth over the section; its middle by the moments of a plane over a rectangle.
- */
+/** A compound end: all beyond one plane through the long point. */
 function compoundEnd(cut: EndCut, s: Size): Primitive {
   const [m, b] = [cut.mitre, cut.bevel].map(a => Math.tan((a * Math.PI) / 180)) as [number, number];
-  const out = cut.end === 'end1' ? -1 : 1;
-  const tip = cut.end === 'end1' ? 0 : s.length;
-  const raw = vec(out, m, b);
-  const long = vec(tip, m > 0 ? 0 : s.width, b > 0 ? 0 : s.thickness);
-  const normal = scale(raw, 1 / Math.hypot(raw.x, raw.y, raw.z));
-  const [p, q] = [Math.abs(m) * s.width, Math.abs(b) * s.thickness];
-  const mean = (p + q) / 2;
-  const area = s.width * s.thickness;
-  const square = (2 * p * p + 3 * p * q + 2 * q * q) / 6;
-  return {
-    shape: 'beyond',
-    normal,
-    offset: normal.x * long.x + normal.y * long.y + normal.z * long.z,
-    volume: mean * area,
-    middle: vec(
-      tip - (out * square) / 2 / mean,
-      s.width / 2 + (m * s.width * s.width) / 12 / mean,
-      s.thickness / 2 + (b * s.thickness * s.thickness) / 12 / mean,
-    ),
-  };
+  const raw = vec(cut.end === 'end1' ? -1 : 1, m, b);
+  const long = vec(cut.end === 'end1' ? 0 : s.length, m > 0 ? 0 : s.width, b > 0 ? 0 : s.thickness);
+  const normal = unit(raw);
+  return { shape: 'beyond', normal, offset: dot(normal, long) };
 }
 
 function turnedShape(cut: TurnedCut, s: Size): Primitive {

@@ -2,7 +2,7 @@ import { type Box, box, boxVolume, intersectBoxes, unionVolume } from '../geomet
 import { polygonArea } from '../geometry/polygon.ts';
 import { add, scale, type Vec3, vec } from '../geometry/vector.ts';
 import { cutShapes, hollowOf, type Primitive, stockVolume } from './cut-shapes.ts';
-import type { Cut, HoleCut, Size, TaperCut } from './cuts.ts';
+import type { Cut, EndCut, HoleCut, Size, TaperCut } from './cuts.ts';
 import { FACE_AXIS } from './cuts.ts';
 import type { StockShape } from './kernel.ts';
 import { sawnEnd, sectionOf } from './sawn-end.ts';
@@ -11,15 +11,18 @@ import { sawnEnd, sectionOf } from './sawn-end.ts';
 
 const wholeBox = (s: Size): Box => box(0, 0, 0, s.length, s.width, s.thickness);
 
+/** What is taken but sawn ends, of which the section decides: see `sawnEnd`. */
+type Waste = Exclude<Primitive, { shape: 'beyond' }>;
+const wastesOf = (cut: Exclude<Cut, EndCut>, size: Size): Waste[] =>
+  cutShapes(cut, size).filter((p): p is Waste => p.shape !== 'beyond');
+
 /** Closed-form volume of one primitive, mm3, as if it lay wholly in the wood. */
-export function primitiveVolume(p: Primitive): number {
+export function primitiveVolume(p: Waste): number {
   switch (p.shape) {
     case 'box':
       return boxVolume(p.box);
     case 'prism':
       return polygonArea(p.polygon) * Math.abs(p.to - p.from);
-    case 'beyond':
-      return p.volume;
     case 'turned':
       return turnedPieces(p).reduce((sum, piece) => sum + piece.volume, 0);
     default: {
@@ -49,7 +52,7 @@ export function partVolume(stock: StockShape, cuts: readonly Cut[]): number {
     .filter(c => c.kind !== 'hole')
     .flatMap(c => cutShapes(c, size).flatMap(p => (p.shape === 'box' ? [p.box] : [])));
   const prisms = cuts.flatMap(c =>
-    c.kind === 'hole' || c.kind === 'end-cut' ? [] : cutShapes(c, size).filter(p => p.shape !== 'box'),
+    c.kind === 'hole' || c.kind === 'end-cut' ? [] : wastesOf(c, size).filter(p => p.shape !== 'box'),
   );
   const ends = cuts.filter(c => c.kind === 'end-cut');
   const holes = cuts.filter(c => c.kind === 'hole');
@@ -130,12 +133,11 @@ function sharedByTapers(tapers: readonly TaperCut[]): number {
 }
 
 /** Volume (mm3) and middle of a primitive. Holes stand for little, so a cone counts at half its depth. */
-function bulk(p: Primitive, whole: Box): { volume: number; middle: Vec3 } | undefined {
+function bulk(p: Waste, whole: Box): { volume: number; middle: Vec3 } | undefined {
   if (p.shape === 'box') {
     const inside = intersectBoxes(p.box, whole);
     return inside && { volume: boxVolume(inside), middle: scale(add(inside.min, inside.max), 0.5) };
   }
-  if (p.shape === 'beyond') return p;
   if (p.shape === 'turned') {
     const pieces = turnedPieces(p);
     const volume = pieces.reduce((sum, { volume: one }) => sum + one, 0);
@@ -182,6 +184,6 @@ export function partCentre(stock: StockShape, cuts: readonly Cut[]): Vec3 {
   };
   for (const cut of cuts)
     if (cut.kind === 'end-cut') takeOff(sawnEnd(stock, cut));
-    else for (const shape of cutShapes(cut, size)) takeOff(bulk(shape, whole));
+    else for (const shape of wastesOf(cut, size)) takeOff(bulk(shape, whole));
   return mass > 0 ? scale(moment, 1 / mass) : middle;
 }

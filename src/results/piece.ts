@@ -142,7 +142,6 @@ export interface MovementRoom {
   what: 'panel in groove' | 'slotted screw' | 'button' | 'glued' | 'free';
 }
 
-/** A sub-assembly, its members, its dry fit and its glue-up. */
 /** Work given out: who does it, how long it is away, what it costs. */
 export interface Outwork {
   by: string;
@@ -153,6 +152,7 @@ export interface Outwork {
   note?: string;
 }
 
+/** A sub-assembly, its members, its dry fit and its glue-up. */
 export interface Assembly {
   id: string;
   name: string;

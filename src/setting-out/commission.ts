@@ -2,7 +2,6 @@ import type { Figure, FigureBook } from '../figures/book.ts';
 import { FigureFault } from '../figures/evaluate.ts';
 import { nearest } from '../figures/nearest.ts';
 import type { LengthUnit } from '../quantities/length.ts';
-import { parseMoney, wholeMinor } from '../quantities/money.ts';
 import { parseMinutes } from '../quantities/time.ts';
 import type { Commission, FinishRecipe, FinishStep, Site } from '../results/commission.ts';
 import { type Fault, fault } from '../results/fault.ts';
@@ -10,6 +9,7 @@ import type { Instance } from '../results/piece.ts';
 import type { BoughtIn } from '../results/price.ts';
 import { copyFromId } from './copies.ts';
 import { enteredFigure } from './entered.ts';
+import { money } from './money.ts';
 import { readOutwork } from './outwork.ts';
 import type { FinishDocument, JobDocument } from './schema.ts';
 
@@ -135,15 +135,6 @@ const hint = (word: string, known: Iterable<string>): string => {
   const near = nearest(word, known);
   return near ? `did you mean ${near}?` : 'name a part of this job';
 };
-
-/** A number is in major units, as typed on paper: 38 is 38.00. */
-export function money(place: string, amount: number | string, faults: Fault[]): number {
-  if (typeof amount === 'number') return wholeMinor(amount * 100);
-  const parsed = parseMoney(amount);
-  if (parsed.ok) return parsed.value;
-  faults.push(fault(place, parsed.fault, `write ${parsed.expected}`));
-  return 0;
-}
 
 function readSite(document: JobDocument, book: FigureBook): Site | undefined {
   const site = document.site;

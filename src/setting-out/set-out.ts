@@ -1,11 +1,11 @@
 import type { FigureBook } from '../figures/book.ts';
 import { toQuantity } from '../figures/measure.ts';
-import { type Box, boundsOf, box, boxToWorld, corners } from '../geometry/box.ts';
 import { lengthText } from '../quantities/length.ts';
 import type { Commission } from '../results/commission.ts';
 import type { ParameterValue } from '../results/derived.ts';
+import { extentOf } from '../results/extent.ts';
 import { type Fault, fault } from '../results/fault.ts';
-import type { Instance, Piece } from '../results/piece.ts';
+import type { Piece } from '../results/piece.ts';
 import type { BoughtIn } from '../results/price.ts';
 import { makeAssemblies } from './assemblies.ts';
 import { otherFigures, readBoughtIn, readCommission } from './commission.ts';
@@ -58,7 +58,14 @@ export function setOut(document: JobDocument, catalogue: JointCatalogue, context
     ...limitFaults(document, book),
   ]);
   return {
-    piece: { instances, groups, joints, assemblies, bounds: boundsOfAll(instances), faults },
+    piece: {
+      instances,
+      groups,
+      joints,
+      assemblies,
+      bounds: extentOf(instances.filter(i => !i.loose && i.size.length > 0)),
+      faults,
+    },
     commission,
     boughtIn,
     parameters: parameterValues(document, book),
@@ -136,14 +143,6 @@ function parameterValues(document: JobDocument, book: FigureBook): ParameterValu
       ...(max === undefined ? {} : { max }),
     };
   });
-}
-
-function boundsOfAll(instances: Instance[]): Box {
-  const placed = instances.filter(i => !i.loose && i.size.length > 0);
-  const points = placed.flatMap(i =>
-    corners(boxToWorld(i.frame, box(0, 0, 0, i.size.length, i.size.width, i.size.thickness))),
-  );
-  return points.length > 0 ? boundsOf(points) : box(0, 0, 0, 0, 0, 0);
 }
 
 const unique = (faults: Fault[]): Fault[] => [

@@ -19,19 +19,30 @@ const defined = <T extends object>(o: T): { [K in keyof T]: Exclude<T[K], undefi
     [K in keyof T]: Exclude<T[K], undefined>;
   };
 
+type StockRead = Pick<
+  NonNullable<WorkshopRead['rack']>[string],
+  'material' | 'label' | 'length' | 'width' | 'thickness' | 'diameter' | 'wall' | 'section' | 'grade'
+>;
+
+/** What the rack and a supplier say of a piece of stock alike. */
+const stockOf = <K extends string>(s: StockRead & { id: string; kind: K }) => ({
+  id: s.id,
+  kind: s.kind,
+  material: s.material,
+  label: s.label ?? s.id,
+  length: s.length,
+  width: s.diameter ?? s.width ?? s.thickness ?? 0,
+  thickness: s.diameter ?? s.thickness ?? s.width ?? 0,
+  round: s.diameter !== undefined,
+  wall: s.wall,
+  section: s.section,
+  grade: s.grade,
+});
+
 /** From the file's own words to millimetres, minutes and minor units, with defaults filled in. */
 export function workshopFrom(r: WorkshopRead): Workshop {
   const list = <T extends object>(of: Record<string, T> | undefined) =>
     Object.entries(of ?? {}).map(([id, item]) => ({ id, ...item }));
-  const section = (s: {
-    width?: number | undefined;
-    thickness?: number | undefined;
-    diameter?: number | undefined;
-  }) => ({
-    width: s.diameter ?? s.width ?? s.thickness ?? 0,
-    thickness: s.diameter ?? s.thickness ?? s.width ?? 0,
-    round: s.diameter !== undefined,
-  });
   return {
     name: r.name,
     currency: r.currency ?? 'GBP',
@@ -76,19 +87,11 @@ export function workshopFrom(r: WorkshopRead): Workshop {
     clamps: r.clamps ?? [],
     rack: list(r.rack).map(i =>
       defined({
-        id: i.id,
-        kind: i.kind,
-        material: i.material,
-        label: i.label ?? i.id,
-        length: i.length,
-        ...section(i),
-        wall: i.wall,
-        section: i.section,
+        ...stockOf(i),
         quantity: i.quantity ?? 1,
         measuredThickness: i.measured,
         widthFar: i.width_far,
         avoid: i.avoid,
-        grade: i.grade,
         photo: i.photo,
         moisture: i.moisture,
         value: i.value ?? 0,
@@ -102,15 +105,7 @@ export function workshopFrom(r: WorkshopRead): Workshop {
       leadDays: s.lead_days ?? 0,
       items: list(s.items).map(i =>
         defined({
-          id: i.id,
-          kind: i.kind,
-          material: i.material,
-          label: i.label ?? i.id,
-          length: i.length,
-          ...section(i),
-          wall: i.wall,
-          section: i.section,
-          grade: i.grade,
+          ...stockOf(i),
           price: i.price,
         }),
       ) as Workshop['suppliers'][number]['items'],

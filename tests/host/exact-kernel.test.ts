@@ -62,8 +62,6 @@ test('a tube, a turned cone and a slanting end', () => {
       shape: 'beyond',
       normal: vec(Math.SQRT1_2, 0, Math.SQRT1_2),
       offset: 200 * Math.SQRT1_2,
-      volume: 0,
-      middle: vec(0, 0, 0),
     },
   ]);
   expect(ended.volume()).toBeCloseTo(900 * 200 - 450 * 30, 6);

@@ -590,6 +590,23 @@ describe('rows of dovetails, and doors', () => {
   });
 });
 
+describe('welding', () => {
+  it('77: welds are dressed once they are cold, and nobody sets that aside', () => {
+    const weld = { ...joint('corner', ['leg.1', 'rail.1']), glue: [], weld: { length: 120 } };
+    const bar = { kind: 'tube' as const, material: 'mild-steel' };
+    const operations = operationsOf(
+      piece(
+        [copy('leg.1', size(700, 30, 30), [], bar), copy('rail.1', size(400, 30, 30), [], bar)],
+        [weld],
+        [assembly('frame', ['leg.1', 'rail.1'], [weld])],
+      ),
+      commission(),
+      shop(),
+    );
+    expect(rulesBetween(operations, 'glue:frame', 'dress:frame')).toEqual(['ORD-77']);
+  });
+});
+
 describe('the list of rules', () => {
   it('has one rule to a number, each with its reason and source', () => {
     expect(new Set(ORDER_RULES.map(r => r.number)).size).toBe(ORDER_RULES.length);

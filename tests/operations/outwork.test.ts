@@ -54,7 +54,7 @@ test('given out it is away so many days, then dressed, then coated elsewhere, an
   const last = derived.days.days.flatMap(d => d.entries).at(-1)!;
   expect(day(last.start) - day(entry('finish:coat:away').end)).toBeGreaterThanOrEqual(6);
   const line = (id: string) => derived.price.lines.find(l => l.id === id)?.amount;
-  expect([line('outwork.frame'), line('outwork.coat')]).toEqual([14000, 8550]);
+  expect([line('outwork.assemblies.frame'), line('outwork.finishes.coat')]).toEqual([14000, 8550]);
   const before = made(table()).derived.operations.filter(o => o.wait?.what === 'outwork');
   expect(before).toEqual([]);
 });

@@ -80,7 +80,7 @@ const primitive: fc.Arbitrary<Primitive> = fc.oneof(
   ),
   fc.tuple(within(-1, 1), within(-1, 1), within(300, 390)).map(([y, z, x]): Primitive => {
     const normal = unit(vec(3, y, z));
-    return { shape: 'beyond', normal, offset: normal.x * x, volume: 0, middle: vec(0, 0, 0) };
+    return { shape: 'beyond', normal, offset: normal.x * x };
   }),
   fc.tuple(within(4, 20), within(4, 20), within(4, 20)).map(
     ([a, b, c]): Primitive => ({

@@ -19,16 +19,18 @@ export function BetterLayouts({ derived, session, view }: Props): ReactNode {
   const open = cutting.materials.some(plan => plan.status === 'within');
   const [found, setFound] = useState<LongerLook>();
   const [stop, setStop] = useState<AbortController>();
+  const [failed, setFailed] = useState(false);
   const { document } = view;
   useEffect(() => {
     setFound(undefined);
+    setFailed(false);
     if (!open || !document) return;
     const ending = new AbortController();
     setStop(ending);
     session
       .longer(document, ending.signal)
       .then(look => !ending.signal.aborted && setFound(look))
-      .catch(() => undefined)
+      .catch(() => !ending.signal.aborted && setFailed(true))
       .finally(() => setStop(now => (now === ending ? undefined : now)));
     return () => ending.abort();
   }, [open, document, session]);
@@ -39,6 +41,12 @@ export function BetterLayouts({ derived, session, view }: Props): ReactNode {
         <button type="button" className="act" onClick={() => stop.abort()}>
           Stop
         </button>
+      </p>
+    );
+  if (failed)
+    return (
+      <p className="say longer" role="status">
+        The longer look broke off; the layouts below stand. Open this page again to look once more.
       </p>
     );
   if (!found || !open) return null;

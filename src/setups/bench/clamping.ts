@@ -1,5 +1,6 @@
-import { type Box, box as boxOf, boxSize, boxToWorld } from '../../geometry/box.ts';
+import { boxSize } from '../../geometry/box.ts';
 import { AXES, type Axis } from '../../geometry/vector.ts';
+import { extentOf } from '../../results/extent.ts';
 import type { Operation } from '../../results/operations.ts';
 import type { Assembly, Instance, JointMade, Piece } from '../../results/piece.ts';
 import type { Setting } from '../../results/setups.ts';
@@ -76,18 +77,6 @@ function closes(joint: JointMade): Axis {
   const size = boxSize(joint.contact);
   return AXES.reduce((best, k) => (size[k] < size[best] ? k : best), 'x' as Axis);
 }
-
-const extentOf = (members: readonly Instance[]): Box => {
-  const boxes = members.map(i =>
-    boxToWorld(i.frame, boxOf(0, 0, 0, i.size.length, i.size.width, i.size.thickness)),
-  );
-  const pick = (of: 'min' | 'max', choose: (...v: number[]) => number) => ({
-    x: choose(...boxes.map(b => b[of].x)),
-    y: choose(...boxes.map(b => b[of].y)),
-    z: choose(...boxes.map(b => b[of].z)),
-  });
-  return { min: pick('min', Math.min), max: pick('max', Math.max) };
-};
 
 function stepOf(
   operation: Operation,
