@@ -185,7 +185,7 @@ function sideColumn(
     ...setup.before,
     ...(test
       ? [
-          `Test piece ${showSize(test, show)} in ${materialName(test.material)} ${
+          `Test piece ${showSize(test, show)} in ${materialName(test.material)}${
             (test.serves ?? 1) > 1 ? `, good for ${test.serves} trials` : ''
           }`,
         ]
